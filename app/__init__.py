@@ -1,0 +1,1 @@
+"""Lubberline: a ground-school question bank and drill trainer."""

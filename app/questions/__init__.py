@@ -1,0 +1,1 @@
+"""The question engine: solvers, distractors, wording, drawing and checking of items."""

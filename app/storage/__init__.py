@@ -1,0 +1,1 @@
+"""The database: engine, types, models, queries and the unit of work."""
