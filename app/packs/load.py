@@ -1,0 +1,153 @@
+"""Reads the packs from their folder and collects everything that is wrong, each finding with file and line."""
+
+import tomllib
+from collections.abc import Iterable
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from app.packs.issues import Issue, PackProblems
+from app.packs.library import Library
+from app.packs.locate import line_of
+from app.packs.spec import FORMAT, Family, Pack, Shared
+from app.packs.templates import read_template
+
+LARGEST_FILE_BYTES = 200_000
+SHARED_FILE = "shared.toml"
+
+Model = TypeVar("Model", bound=BaseModel)
+
+
+def load_library(folder: Path) -> Library:
+    """Return all packs in `folder`; raises PackProblems with every error found, never only the first."""
+    library, issues = read_library(folder)
+    errors = [issue for issue in issues if issue.severity == "error"]
+    if library is None or errors:
+        raise PackProblems(sorted(errors))
+    return library
+
+
+def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
+    """Return the packs as far as they can be read, and all findings about their form."""
+    issues: list[Issue] = []
+    shared = _read(folder / SHARED_FILE, Shared, folder, issues)
+    packs: dict[str, Pack] = {}
+    families: dict[str, Family] = {}
+    files: dict[str, str] = {}
+    for pack_file in sorted(folder.glob("*/pack.toml")):
+        pack = _read(pack_file, Pack, folder, issues)
+        if pack is None:
+            continue
+        name = pack_file.relative_to(folder).as_posix()
+        if pack.id != pack_file.parent.name:
+            issues.append(_error(name, 1, "pack-id", f"the pack in folder {pack_file.parent.name!r} calls itself {pack.id!r}"))
+        packs[pack.id] = pack
+        found = _read_families(pack_file.parent, folder, families, files, issues)
+        issues += _check_listing(pack, found, name)
+    if not packs and not issues:
+        issues.append(_error(".", 1, "no-packs", "the folder holds no pack: a pack is a folder with a pack.toml"))
+    if shared is None or any(issue.severity == "error" for issue in issues):
+        return None, issues
+    return Library(packs, families, shared, files), issues
+
+
+def _read_families(
+    pack_folder: Path, root: Path, families: dict[str, Family], files: dict[str, str], issues: list[Issue]
+) -> set[str]:
+    found = set()
+    for file in sorted((pack_folder / "families").glob("*.toml")):
+        family = _read(file, Family, root, issues)
+        if family is None:
+            found.add(file.stem)
+            continue
+        name = file.relative_to(root).as_posix()
+        if family.id in families:
+            issues.append(_error(name, 1, "duplicate-id", f"family {family.id!r} is already in {files[family.id]}"))
+        if family.topic != pack_folder.name:
+            issues.append(_error(name, 1, "topic", f"topic is {family.topic!r}, but the pack is {pack_folder.name!r}"))
+        families[family.id] = family
+        files[family.id] = name
+        found.add(family.id)
+    return found
+
+
+def _check_listing(pack: Pack, found: set[str], name: str) -> Iterable[Issue]:
+    for family_id in pack.families:
+        if family_id not in found:
+            yield _error(name, 1, "listing", f"families lists {family_id!r}, but no file in families/ has this id")
+    for family_id in sorted(found - set(pack.families)):
+        yield _error(name, 1, "listing", f"family {family_id!r} is missing from families in pack.toml")
+    if len(set(pack.families)) != len(pack.families):
+        yield _error(name, 1, "listing", "families lists a family twice")
+
+
+def _read(file: Path, model: type[Model], root: Path, issues: list[Issue]) -> Model | None:
+    name = file.relative_to(root).as_posix()
+    source = _source(file, name, issues)
+    if source is None:
+        return None
+    try:
+        data = tomllib.loads(source)
+    except tomllib.TOMLDecodeError as error:
+        line = int(match) if (match := str(error).partition("line ")[2].partition(",")[0]).isdigit() else 1
+        issues.append(_error(name, line, "toml", str(error)))
+        return None
+    if data.get("format") != FORMAT:
+        what = f"format is {data.get('format')!r}; this version reads format {FORMAT}"
+        issues.append(_error(name, line_of(source, ("format",)), "format", what, "Update the program or the pack."))
+        return None
+    try:
+        read = model.model_validate(data)
+    except ValidationError as error:
+        issues += [_schema_issue(name, source, detail, model) for detail in error.errors()]
+        return None
+    issues += _text_issues(name, source, data)
+    return read
+
+
+def _source(file: Path, name: str, issues: list[Issue]) -> str | None:
+    try:
+        size = file.stat().st_size
+        if size > LARGEST_FILE_BYTES:
+            what = f"the file has {size:,} bytes; at most {LARGEST_FILE_BYTES:,} are read"
+            issues.append(_error(name, 1, "file-size", what, "Split it."))
+            return None
+        return file.read_text(encoding="utf-8")
+    except FileNotFoundError:
+        issues.append(_error(name, 1, "missing-file", "the file is missing"))
+    except (OSError, UnicodeDecodeError) as error:
+        issues.append(_error(name, 1, "unreadable", f"the file cannot be read as UTF-8 text: {error}"))
+    return None
+
+
+def _schema_issue(name: str, source: str, detail: Any, model: type[BaseModel]) -> Issue:
+    location = tuple(detail["loc"])
+    place = ".".join(str(part) for part in location) or "the file"
+    advice = ""
+    if detail["type"] == "extra_forbidden":
+        near = get_close_matches(str(location[-1]), model.model_fields, n=1)
+        advice = f"Did you mean {near[0]!r}?" if near else "Remove it."
+    elif detail["type"] == "missing" and location[-1] in {"en", "fr"}:
+        advice = "Every text stands in both languages."
+    rule = "missing-language" if advice.startswith("Every text") else "schema"
+    return _error(name, line_of(source, location), rule, f"{place}: {detail['msg']}", advice)
+
+
+def _text_issues(name: str, source: str, data: Any, location: tuple[str | int, ...] = ()) -> Iterable[Issue]:
+    """Check every string that stands under en, fr or sum: these are templates."""
+    if isinstance(data, dict):
+        for key, value in data.items():
+            yield from _text_issues(name, source, value, (*location, key))
+    elif isinstance(data, list):
+        for index, value in enumerate(data):
+            yield from _text_issues(name, source, value, (*location, index))
+    elif isinstance(data, str) and location[-1] in {"en", "fr", "sum"}:
+        for problem in read_template(data)[1]:
+            where = ".".join(str(part) for part in location)
+            yield _error(name, line_of(source, location), "template", f"{where}: {problem}", "Write {{ name | filter }}.")
+
+
+def _error(file: str, line: int, rule: str, what: str, advice: str = "") -> Issue:
+    return Issue(file, line, rule, "error", what, advice)

@@ -1,0 +1,43 @@
+"""What a text in a pack may hold: `{{ name | filter }}`. No loops, conditions, arithmetic, calls or attributes."""
+
+from functools import lru_cache
+
+from jinja2 import Environment, TemplateSyntaxError, nodes
+
+FILTERS = frozenset({
+    "arc", "clock", "degrees", "ew", "ew_letter", "exact", "heading", "hhmm", "lr", "minsec", "ns", "one", "plural_s",
+    "point", "runway", "signed", "signed_one", "size", "size_one", "thousands", "two", "whole", "word",
+})  # fmt: skip
+_PARSER = Environment(autoescape=False)  # noqa: S701 - parses only, renders nothing
+
+
+@lru_cache(maxsize=20_000)
+def read_template(source: str) -> tuple[frozenset[str], tuple[str, ...]]:
+    """Return the names a text uses and, in plain words, everything in it that is not allowed."""
+    try:
+        tree = _PARSER.parse(source)
+    except TemplateSyntaxError as error:
+        return frozenset(), (f"cannot be read as a text: {error.message}",)
+    names: set[str] = set()
+    problems: list[str] = []
+    for node in tree.body:
+        if not isinstance(node, nodes.Output):
+            problems.append(f"a {type(node).__name__.lower()} block is not allowed")
+            continue
+        for part in node.nodes:
+            if not isinstance(part, nodes.TemplateData):
+                _walk(part, names, problems)
+    return frozenset(names), tuple(problems)
+
+
+def _walk(node: nodes.Node, names: set[str], problems: list[str]) -> None:
+    if isinstance(node, nodes.Name):
+        names.add(node.name)
+    elif isinstance(node, nodes.Filter) and node.node is not None:
+        if node.name not in FILTERS:
+            problems.append(f"filter {node.name!r} does not exist; there are {', '.join(sorted(FILTERS))}")
+        if node.args or node.kwargs:
+            problems.append(f"filter {node.name!r} takes no arguments")
+        _walk(node.node, names, problems)
+    else:
+        problems.append(f"{type(node).__name__.lower()} is not allowed")

@@ -1,0 +1,175 @@
+"""Puts an item into words: its question, scene, options and figures, in either language, the same numbers in both."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from functools import lru_cache
+from typing import Any
+
+from jinja2 import StrictUndefined, Template, pass_context
+from jinja2.runtime import Context
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from app.figures import draw_figure
+from app.figures.model import Drawing, FigureCall
+from app.packs.library import Library
+from app.packs.spec import Ask, Family, Form, Language, Text
+from app.questions.model import Item
+from app.questions.numbers import NBSP, NUMBER_FILTERS, point
+from app.questions.values import show_value
+
+UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
+BEFORE_UNIT = re.compile(rf"(?<=\d) (?=(?:{UNITS})(?![\w]))")
+FRENCH_SPACES = ((" :", f"{NBSP}:"), ("« ", f"«{NBSP}"), (" »", f"{NBSP}»"))
+
+
+@dataclass(frozen=True, slots=True)
+class WordedOption:
+    """One option as shown; `position` counts from 0 and is what a reply names."""
+
+    position: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class WordedPart:
+    """One box to fill in: its name in the reply, label, unit in words and the sides to choose from (code, word)."""
+
+    id: str
+    label: str
+    unit: str
+    kind: str
+    tolerance: str
+    sides: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WordedItem:
+    """An item in words; nothing here tells the key."""
+
+    family: str
+    language: Language
+    form: Form
+    question: str
+    scene: str
+    rounding: str
+    options: tuple[WordedOption, ...]
+    groups: tuple[tuple[str, str], ...]
+    box: WordedPart
+    parts: tuple[WordedPart, ...]
+    figures: tuple[Drawing, ...]
+    figure_calls: tuple[FigureCall, ...]
+
+    @property
+    def stem(self) -> str:
+        """The whole text a student reads before answering."""
+        return " ".join(part for part in (self.scene, self.question, self.rounding) if part)
+
+    def snapshot(self) -> dict[str, Any]:
+        """Return what was shown as plain values, without markup; figures by name and parameters."""
+        shown = {k: v for k, v in asdict(self).items() if k not in {"figures", "figure_calls"}}
+        return shown | {"figures": [{"name": f.name, "parameters": dict(f.parameters)} for f in self.figure_calls]}
+
+
+class Writer:
+    """Renders a family's texts in one language with an item's numbers."""
+
+    def __init__(self, library: Library, item: Item, language: Language) -> None:
+        self.library, self.item, self.language = library, item, language
+        self.family = library.family(item.family)
+        self.ask = self.family.ask(item.ask)
+        solution = item.solution
+        self._values = {**item.scenery, "place": item.conventions.place, **solution.given, **solution.quantities}
+
+    def write(self, text: Text | str, more: Mapping[str, Any] | None = None) -> str:
+        """Return a text filled in; raises jinja2.UndefinedError for a name the item does not have."""
+        source = text if isinstance(text, str) else text.of(self.language)
+        if "{{" not in source:
+            return tidy(source, self.language)
+        values = self._values | dict(more or {}) | {"_word": self.word}
+        return tidy(_compiled(source, self.language).render(values), self.language)
+
+    def word(self, code: object) -> str:
+        """Return the text of a code, itself filled in."""
+        text = self.library.word(str(code), self.language, self.family)
+        return _compiled(text, self.language).render(self._values | {"_word": self.word}) if "{{" in text else text
+
+    def value(self, value: Any) -> str:
+        """Write a value of the item's answer as a verdict or an option shows it."""
+        if self.item.value.kind == "code" and isinstance(value, str):
+            return tidy(self.word(value), self.language)
+        if isinstance(value, tuple | list) and self.item.value.kind != "pair":
+            return ", ".join(tidy(self.word(each), self.language) for each in value)
+        return show_value(value, self.item.value, self.ask, self.family, self.library, self.language)
+
+
+def word_item(library: Library, item: Item, language: Language) -> WordedItem:
+    """Return the item in words, with its figures drawn."""
+    writer = Writer(library, item, language)
+    ask = writer.ask
+    calls = item.solution.figures
+    return WordedItem(
+        family=item.family,
+        language=language,
+        form=item.form,
+        question=writer.write(ask.question),
+        scene=writer.write(writer.family.scenes[item.scene].text),
+        rounding=writer.write(ask.rounding) if ask.rounding and item.form != "choice" else "",
+        options=tuple(WordedOption(i, writer.value(option.value)) for i, option in enumerate(item.options)),
+        groups=tuple((group, writer.word(group)) for group in ask.groups),
+        box=_box("value", ask.label, item.value, writer),
+        parts=tuple(_box(part.id, part.label, part, writer) for part in ask.parts),
+        figures=tuple(draw_figure(call, language) for call in calls),
+        figure_calls=calls,
+    )
+
+
+def _box(box_id: str, label: Text | None, form: Any, writer: Writer) -> WordedPart:
+    unit = writer.library.word(f"unit-{form.unit}", writer.language) if form.unit else ""
+    sides = tuple((side, writer.library.word(side, writer.language)) for side in form.sides)
+    tolerance = NUMBER_FILTERS["exact"](form.tolerance, writer.language)
+    return WordedPart(box_id, writer.write(label) if label else "", unit, form.kind, tolerance, sides)
+
+
+def tidy(text: str, language: Language) -> str:
+    """Set no-break spaces between number and unit and, in French, at colons and guillemets."""
+    text = BEFORE_UNIT.sub(NBSP, text)
+    if language == "fr":
+        for plain, bound in FRENCH_SPACES:
+            text = text.replace(plain, bound)
+    return text
+
+
+@lru_cache(maxsize=20_000)
+def _compiled(source: str, language: Language) -> Template:
+    return _environment(language).from_string(source)
+
+
+@lru_cache(maxsize=2)
+def _environment(language: Language) -> ImmutableSandboxedEnvironment:
+    environment = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
+    for name, function in NUMBER_FILTERS.items():
+        environment.filters[name] = _in_language(function, language)
+    environment.filters["word"] = _word
+    environment.filters["point"] = _point
+    environment.filters["lr"] = _left_right
+    return environment
+
+
+def _in_language(function: Any, language: Language) -> Any:
+    return lambda value: function(value, language)
+
+
+@pass_context
+def _word(context: Context, code: object) -> str:
+    return str(context["_word"](code))
+
+
+@pass_context
+def _point(context: Context, value: float) -> str:
+    return str(context["_word"](point(value)))
+
+
+@pass_context
+def _left_right(context: Context, value: float) -> str:
+    return str(context["_word"]("right" if value >= 0 else "left"))
