@@ -14,7 +14,7 @@ DEVELOPER_LOCK = "requirements-dev.txt"
 DEVELOPER_COMMANDS = frozenset({"test", "check", "bench"})
 
 
-class SetupError(Exception):
+class SetupFailed(Exception):
     """The environment cannot be made; the text says why and what to do."""
 
 
@@ -26,7 +26,7 @@ def main(arguments: list[str]) -> int:
             from app.installer import install  # noqa: PLC0415 - only the first start pays for it
 
             install(ROOT, lock)
-    except SetupError as error:
+    except SetupFailed as error:
         print(f"lubberline: {error}", file=sys.stderr)
         return 2
     except KeyboardInterrupt:

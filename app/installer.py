@@ -11,7 +11,7 @@ from pathlib import Path
 from app.bootstrap import (
     DEVELOPER_LOCK,
     RUNTIME_LOCK,
-    SetupError,
+    SetupFailed,
     environment_python,
     fingerprint,
     python_tag,
@@ -47,7 +47,7 @@ Say = Callable[[str], None]
 def install(root: Path, lock: str, run: Runner | None = None, say: Say | None = None) -> None:
     """Bring .venv to the lock and stamp it.
 
-    Raises SetupError with what to do: no venv module, read-only folder, no network, a package that fails.
+    Raises SetupFailed with what to do: no venv module, read-only folder, no network, a package that fails.
     """
     run, say = run or run_quietly, say or print_now
     started = time.monotonic()
@@ -84,7 +84,7 @@ def print_now(line: str) -> None:
 def check_venv_module() -> None:
     """Refuse a Python that came without venv or ensurepip, as Debian's own does."""
     if not (importlib.util.find_spec("venv") and importlib.util.find_spec("ensurepip")):
-        raise SetupError(NO_VENV)
+        raise SetupFailed(NO_VENV)
 
 
 def check_writable(root: Path) -> None:
@@ -96,7 +96,7 @@ def check_writable(root: Path) -> None:
         probe.touch()
         probe.unlink()
     except OSError as error:
-        raise SetupError(
+        raise SetupFailed(
             f"the folder {root} cannot be written ({error.strerror}), and the packages go into .venv there.\n"
             "Make it writable, or copy the project to a folder of your own."
         ) from error
@@ -108,11 +108,11 @@ def make_environment(root: Path, run: Runner, say: Say) -> None:
     if is_sound(root, run):
         return
     if any(folder.iterdir()) and not (folder / "pyvenv.cfg").is_file():
-        raise SetupError(f"{folder} exists and is no Python environment. Move it away, then run this again.")
+        raise SetupFailed(f"{folder} exists and is no Python environment. Move it away, then run this again.")
     say("  1 of 3: a Python environment")
     result = run([sys.executable, "-m", "venv", "--clear", str(folder)])
     if result.returncode:
-        raise SetupError(NO_VENV if "ensurepip" in result.stdout else told("the environment", result.stdout))
+        raise SetupFailed(NO_VENV if "ensurepip" in result.stdout else told("the environment", result.stdout))
 
 
 def is_sound(root: Path, run: Runner) -> bool:
@@ -127,7 +127,7 @@ def install_uv(root: Path, run: Runner, say: Say) -> bool:
     say("  2 of 3: the installer")
     result = run(pip(root, INSTALLER_LOCK))
     if result.returncode and is_network_missing(result.stdout):
-        raise SetupError(NO_NETWORK)
+        raise SetupFailed(NO_NETWORK)
     return result.returncode == 0
 
 
@@ -141,7 +141,7 @@ def install_lock(root: Path, lock: str, run: Runner, say: Say, *, has_uv: bool) 
         if result.returncode == 0:
             return
         output = result.stdout
-    raise SetupError(NO_NETWORK if is_network_missing(output) else told(lock, output))
+    raise SetupFailed(NO_NETWORK if is_network_missing(output) else told(lock, output))
 
 
 def pip(root: Path, lock: str) -> list[str]:

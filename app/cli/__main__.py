@@ -1,0 +1,5 @@
+"""The command line inside the project's own environment; app.bootstrap starts it."""
+
+from app.cli import main
+
+main()

@@ -1,0 +1,75 @@
+"""The production server: gunicorn with two workers of four threads, the application loaded once before they fork."""
+
+import socket
+from pathlib import Path
+from typing import Any
+
+import click
+from flask import Flask
+from gunicorn.app.base import BaseApplication
+
+from app.cli import Refused
+from app.storage.migrate import NewerDatabase, upgrade
+from app.web.factory import create_app
+from app.web.settings import Settings
+
+WORKERS = 2
+THREADS = 4
+
+
+def serve(listener: socket.socket, instance: Path) -> None:
+    """Bring the database up to date and answer until a signal ends the process."""
+    settings = Settings.from_environment(instance)
+    try:
+        upgrade(settings.database)
+    except NewerDatabase as error:
+        raise Refused(str(error)) from error
+    Server(create_app(settings), listener).run()
+
+
+class Server(BaseApplication):  # type: ignore[misc] # gunicorn has no types
+    """Gunicorn on a port that is already taken, without its own command line and configuration files."""
+
+    def __init__(self, application: Flask, listener: socket.socket) -> None:
+        self.application = application
+        self.address = address_of(listener)
+        self.descriptor = listener.detach()
+        super().__init__()
+
+    def load_config(self) -> None:
+        """Set what differs from gunicorn's defaults."""
+        changes: dict[str, Any] = {
+            "bind": f"fd://{self.descriptor}",
+            "workers": WORKERS,
+            "threads": THREADS,
+            "worker_class": "gthread",
+            "preload_app": True,
+            "loglevel": "warning",
+            "control_socket_disable": True,
+            "proc_name": "lubberline",
+            "post_worker_init": self.say_ready,
+            "on_exit": say_stopped,
+        }
+        for name, value in changes.items():
+            self.cfg.set(name, value)
+
+    def load(self) -> Flask:
+        """Hand over the application."""
+        return self.application
+
+    def say_ready(self, worker: Any) -> None:
+        """Print the address once the first worker answers on it."""
+        if worker.age == 1:
+            click.echo(f"Lubberline answers on {self.address} (Ctrl-C stops it)")
+
+
+def say_stopped(arbiter: Any) -> None:
+    """Say that nothing runs any more."""
+    del arbiter
+    click.echo("Lubberline has stopped.")
+
+
+def address_of(listener: socket.socket) -> str:
+    """Write a listener's address as a browser takes it."""
+    host, port = listener.getsockname()[:2]
+    return f"http://[{host}]:{port}/" if ":" in host else f"http://{host}:{port}/"
