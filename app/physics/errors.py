@@ -1,0 +1,27 @@
+"""What the models refuse: a value out of range, and a question that has no answer."""
+
+from math import isfinite
+
+
+class OutOfRange(ValueError):  # noqa: N818 - named by the fact, as every exception of the project
+    """A quantity lies outside the range in which its formula holds.
+
+    `name` is the quantity with its unit (`bank_deg`), `value` what was given, `low` and `high` the bounds;
+    `why` says more where the bounds alone do not.
+    """
+
+    def __init__(self, name: str, value: float, low: float, high: float, why: str = "") -> None:
+        self.name, self.value, self.low, self.high, self.why = name, value, low, high, why
+        message = f"{name} is {value:g}, outside {low:g} to {high:g}"
+        super().__init__(f"{message}: {why}" if why else message)
+
+
+class Undefined(ValueError):  # noqa: N818 - see above
+    """The quantity asked for does not exist here, such as the reading of a card that no field turns."""
+
+
+def require(name: str, value: float, low: float, high: float, why: str = "") -> float:
+    """Return `value` if low <= value <= high, else raise OutOfRange. NaN and infinities never pass."""
+    if isfinite(value) and low <= value <= high:
+        return value
+    raise OutOfRange(name, value, low, high, why)
