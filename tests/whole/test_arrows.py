@@ -1,0 +1,63 @@
+"""Who may import whom: the contracts in pyproject.toml, and what contracts on modules cannot see."""
+
+import ast
+import os
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from importlinter.cli import lint_imports
+
+ROOT = Path(__file__).resolve().parents[2]
+PURE = ("physics", "packs", "figures", "questions", "grader", "learner", "insight")
+CLOCK_CALLS = frozenset({"now", "today", "utcnow"})
+UNSTABLE_DRAWS = frozenset({"choice", "choices", "randint", "randrange", "sample", "shuffle", "uniform", "gauss"})
+
+
+def pure_packages() -> list[str]:
+    return [name for name in PURE if (ROOT / "app" / name).is_dir()]
+
+
+def pure_nodes() -> Iterator[tuple[str, ast.AST]]:
+    for package in pure_packages():
+        for file in sorted((ROOT / "app" / package).rglob("*.py")):
+            for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+                yield f"{file.relative_to(ROOT).as_posix()}:{getattr(node, 'lineno', 0)}", node
+
+
+def test_arrows_point_down(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.chdir(ROOT)
+    status = lint_imports(config_filename=os.fspath(ROOT / "pyproject.toml"))
+    assert status == 0, capsys.readouterr().out
+
+
+def test_every_pure_package_is_under_contract() -> None:
+    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["importlinter"]["contracts"]
+    held = next(contract["source_modules"] for contract in contracts if contract["id"] == "pure")
+    assert sorted(held) == sorted(f"app.{name}" for name in pure_packages())
+
+
+def test_pure_packages_read_no_clock() -> None:
+    found = [
+        where
+        for where, node in pure_nodes()
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in CLOCK_CALLS
+    ]
+    assert not found
+
+
+def test_pure_packages_draw_from_a_generator_they_were_handed() -> None:
+    """Only the class is taken from random, and of it only random(): Python keeps that one sequence for ever.
+
+    Source: Python library reference, random, Notes on Reproducibility.
+    """
+    found = []
+    for where, node in pure_nodes():
+        if isinstance(node, ast.Import) and any(alias.name == "random" for alias in node.names):
+            found.append(f"{where} imports the module")
+        if isinstance(node, ast.ImportFrom) and node.module == "random" and [a.name for a in node.names] != ["Random"]:
+            found.append(f"{where} imports more than Random")
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in UNSTABLE_DRAWS:
+            found.append(f"{where} calls {node.func.attr}")
+    assert not found
