@@ -25,11 +25,12 @@ AGREES_WITHIN_DEG = 1.0  # at no dip up to 1 degree is left at 15 degrees of ban
 
 TurnSense = Literal["behind", "ahead", "agrees"]
 Swing = Literal["north", "south", "none"]
+Pair = tuple[float, float]
 
 
 def in_plane_field(
     heading_deg: float, dip_deg: float, bank_deg: float = 0.0, forward_g: float = 0.0, up_g: float = 0.0
-) -> tuple[float, float]:
+) -> Pair:
     """Field in the card's plane as shares of the total field: (ahead along the lubber line, right of it).
 
     Raises OutOfRange for |dip| > 90 or |bank| >= 90, Undefined in free fall (up_g <= -1).
@@ -39,13 +40,26 @@ def in_plane_field(
         raise OutOfRange("bank_deg", bank_deg, -90.0, 90.0, "no level turn is flown on edge")
     if not up_g > -1.0:
         raise Undefined("in free fall there is no apparent vertical to hang from")
-    sin_bank, cos_bank = sin_deg(bank_deg), cos_deg(bank_deg)
-    north, down = cos_deg(dip_deg), sin_deg(dip_deg)
-    level_ahead, level_right = north * cos_deg(heading_deg), -north * sin_deg(heading_deg)
-    tilt = forward_g / (1.0 + up_g) * cos_bank  # tangent of q
-    cos_tilt = 1.0 / sqrt(1.0 + tilt * tilt)
-    ahead = cos_tilt * (level_ahead + tilt * (down * cos_bank - level_right * sin_bank))
-    return ahead, level_right * cos_bank + down * sin_bank
+    return tilted_field(
+        (sin_deg(heading_deg), cos_deg(heading_deg)),
+        (sin_deg(bank_deg), cos_deg(bank_deg)),
+        (cos_deg(dip_deg), sin_deg(dip_deg)),
+        forward_g / (1.0 + up_g),
+    )
+
+
+def tilted_field(heading: Pair, bank: Pair, field: Pair, forward_g: float) -> Pair:
+    """Field ahead and right in the card's plane, from (sine, cosine) of heading and bank and the field (north, down).
+
+    The one formula behind `in_plane_field` and the moving card, which calls it thousands of times.
+    """
+    sin_heading, cos_heading = heading
+    sin_bank, cos_bank = bank
+    north, down = field
+    level_right = -north * sin_heading
+    tilt = forward_g * cos_bank  # tangent of q
+    ahead = north * cos_heading + tilt * (down * cos_bank - level_right * sin_bank)
+    return ahead / sqrt(1.0 + tilt * tilt), level_right * cos_bank + down * sin_bank
 
 
 def reading_deg(

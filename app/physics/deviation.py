@@ -22,7 +22,7 @@ SINGULAR = 1e-9
 Screw = Literal["north-south", "east-west"]
 
 
-class BadCard(ValueError):  # noqa: N818 - named by the fact
+class BadCard(ValueError):
     """A correction card that cannot be read both ways: repeated entries, or entries that do not go once round."""
 
 

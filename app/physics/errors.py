@@ -3,7 +3,7 @@
 from math import isfinite
 
 
-class OutOfRange(ValueError):  # noqa: N818 - named by the fact, as every exception of the project
+class OutOfRange(ValueError):
     """A quantity lies outside the range in which its formula holds.
 
     `name` is the quantity with its unit (`bank_deg`), `value` what was given, `low` and `high` the bounds;
@@ -16,7 +16,7 @@ class OutOfRange(ValueError):  # noqa: N818 - named by the fact, as every except
         super().__init__(f"{message}: {why}" if why else message)
 
 
-class Undefined(ValueError):  # noqa: N818 - see above
+class Undefined(ValueError):
     """The quantity asked for does not exist here, such as the reading of a card that no field turns."""
 
 

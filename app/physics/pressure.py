@@ -9,7 +9,8 @@ Air is taken as incompressible in TAS from CAS: within 0.5 kt below 150 kt and 1
 
 from collections.abc import Sequence
 from itertools import pairwise
-from math import exp, log, pow, sqrt
+from math import exp, log, sqrt
+from math import pow as power
 
 from app.physics.errors import OutOfRange, Undefined, require
 from app.physics.units import METRES_PER_FT, STANDARD_GRAVITY_MS2, ZERO_CELSIUS_K
@@ -24,7 +25,7 @@ SEA_LEVEL_KG_M3 = 1.225
 TROPOPAUSE_M = 11_000.0
 TROPOPAUSE_K = SEA_LEVEL_K - LAPSE_K_M * TROPOPAUSE_M
 PRESSURE_POWER = STANDARD_GRAVITY_MS2 / (GAS_CONSTANT * LAPSE_K_M)
-TROPOPAUSE_HPA = SEA_LEVEL_HPA * pow(TROPOPAUSE_K / SEA_LEVEL_K, PRESSURE_POWER)
+TROPOPAUSE_HPA = SEA_LEVEL_HPA * power(TROPOPAUSE_K / SEA_LEVEL_K, PRESSURE_POWER)
 SCALE_M = GAS_CONSTANT * TROPOPAUSE_K / STANDARD_GRAVITY_MS2  # height in which pressure falls to 1/e above 11 km
 LOWEST_FT = -16_000.0
 HIGHEST_FT = 65_000.0
@@ -47,7 +48,7 @@ def standard_pressure_hpa(altitude_ft: float) -> float:
     """Return the standard pressure at -16 000..65 000 ft."""
     metres = _metres(altitude_ft)
     if metres <= TROPOPAUSE_M:
-        return SEA_LEVEL_HPA * pow(1.0 - LAPSE_K_M * metres / SEA_LEVEL_K, PRESSURE_POWER)
+        return SEA_LEVEL_HPA * power(1.0 - LAPSE_K_M * metres / SEA_LEVEL_K, PRESSURE_POWER)
     return TROPOPAUSE_HPA * exp((TROPOPAUSE_M - metres) / SCALE_M)
 
 
@@ -56,7 +57,7 @@ def standard_altitude_ft(pressure_hpa: float) -> float:
     lowest, highest = standard_pressure_hpa(HIGHEST_FT), standard_pressure_hpa(LOWEST_FT)
     require("pressure_hpa", pressure_hpa, lowest, highest)
     if pressure_hpa >= TROPOPAUSE_HPA:
-        metres = SEA_LEVEL_K / LAPSE_K_M * (1.0 - pow(pressure_hpa / SEA_LEVEL_HPA, 1.0 / PRESSURE_POWER))
+        metres = SEA_LEVEL_K / LAPSE_K_M * (1.0 - power(pressure_hpa / SEA_LEVEL_HPA, 1.0 / PRESSURE_POWER))
     else:
         metres = TROPOPAUSE_M - SCALE_M * log(pressure_hpa / TROPOPAUSE_HPA)
     return metres / METRES_PER_FT
@@ -105,7 +106,7 @@ def density_altitude_by_rule_ft(
 def density_altitude_ft(pressure_altitude_ft: float, oat_c: float) -> float:
     """Density altitude, exact, up to the tropopause: where the standard air is as dense."""
     ratio = density_ratio(pressure_altitude_ft, oat_c)
-    metres = SEA_LEVEL_K / LAPSE_K_M * (1.0 - pow(ratio, 1.0 / (PRESSURE_POWER - 1.0)))
+    metres = SEA_LEVEL_K / LAPSE_K_M * (1.0 - power(ratio, 1.0 / (PRESSURE_POWER - 1.0)))
     require("density_altitude_ft", metres / METRES_PER_FT, -40_000.0, TROPOPAUSE_M / METRES_PER_FT)
     return metres / METRES_PER_FT
 
