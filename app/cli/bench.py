@@ -1,0 +1,30 @@
+"""Measure the application against its goals; every goal is a multiple of a floor measured in the same run."""
+
+import importlib
+
+import click
+
+from app.cli.measures import Reading
+
+MEASURES = {"floor": "app.cli.measures.floor"}
+
+
+@click.command()
+@click.argument("measures", nargs=-1, metavar="[MEASURE]...", type=click.Choice(list(MEASURES)))
+def command(measures: tuple[str, ...]) -> None:
+    """Measure the application: everything, or only each MEASURE named (floor).
+
+    Figures vary with what else the machine does; compare ratios taken in one run.
+    """
+    for name, module in MEASURES.items():
+        if name in measures or not measures:
+            for reading in importlib.import_module(module).measure():
+                click.echo(write(reading))
+
+
+def write(reading: Reading) -> str:
+    """Write a reading as one line: name, value, unit and how it stands to its goal."""
+    line = f"{reading.name:<40}{reading.value:10.3f} {reading.unit}"
+    if reading.goal is None:
+        return line
+    return f"{line:<58}goal {reading.goal:g}: {'met' if reading.value <= reading.goal else 'NOT MET'}"
