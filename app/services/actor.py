@@ -1,0 +1,31 @@
+"""Who acts: the role, the school and visit it acts in, and what is read and drawn by."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from uuid import UUID
+
+from app.packs.spec import Language
+from app.questions.conventions import Conventions
+
+
+class Role(StrEnum):
+    """What somebody may do; every endpoint declares the roles it answers."""
+
+    VISITOR = "visitor"
+    STUDENT = "student"
+    INSTRUCTOR = "instructor"
+    SCHOOL = "school"
+
+
+@dataclass(frozen=True, slots=True)
+class Actor:
+    """Somebody who uses the program. Without a visit nothing is kept yet, and nothing is theirs.
+
+    `conventions` are those of new draws; a drill that has started keeps its own.
+    """
+
+    role: Role
+    school_id: UUID
+    visit_id: UUID | None
+    language: Language
+    conventions: Conventions

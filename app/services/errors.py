@@ -1,0 +1,25 @@
+"""The ways a use case refuses; the web maps each to one status, the command line to exit code 2."""
+
+
+class NotFound(Exception):
+    """There is no such thing for this actor: it does not exist, or it is somebody else's."""
+
+
+class NotAllowed(Exception):
+    """The actor may see this thing but not do this with it."""
+
+
+class Conflict(Exception):
+    """The thing has changed meanwhile; `message`, in the actor's language, says what to do."""
+
+    def __init__(self, message: str) -> None:
+        super().__init__(message)
+        self.message = message
+
+
+class Invalid(Exception):
+    """A value that cannot be accepted; `message`, in the actor's language, names it and what is accepted."""
+
+    def __init__(self, message: str, field: str) -> None:
+        super().__init__(message)
+        self.message, self.field = message, field

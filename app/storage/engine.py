@@ -1,0 +1,63 @@
+"""Engines for SQLite and PostgreSQL. On SQLite transactions begin when we say so, and writers ask for the lock at once."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import URL, Connection, Engine, QueuePool, create_engine, event, make_url
+
+WRITER = "lubberline_writer"
+
+
+@dataclass(frozen=True, slots=True)
+class StorageSettings:
+    """How the database is opened; `threads` is how many requests one process answers at a time."""
+
+    threads: int = 4
+    full_sync: bool = False
+    busy_timeout_ms: int = 5000
+    cache_kib: int = 16_000
+
+
+def create_engine_for(target: str | Path, settings: StorageSettings | None = None) -> Engine:
+    """Return an engine for a SQLite file (a path) or a database URL; one connection a thread, none beyond."""
+    settings = settings or StorageSettings()
+    url = url_for(target)
+    pool: dict[str, Any] = {"poolclass": QueuePool, "pool_size": settings.threads, "max_overflow": 0}
+    if url.get_backend_name() != "sqlite":
+        return create_engine(url, pool_pre_ping=True, **pool)
+    engine = create_engine(url, **pool)
+    _set_pragmas(engine, settings)
+    _begin_when_told(engine)
+    return engine
+
+
+def url_for(target: str | Path) -> URL:
+    """Return the URL of a SQLite file, or of what is already a URL."""
+    text = str(target)
+    return make_url(text) if "://" in text else URL.create("sqlite", database=text)
+
+
+def _set_pragmas(engine: Engine, settings: StorageSettings) -> None:
+    pragmas = {
+        "foreign_keys": "ON",
+        "busy_timeout": settings.busy_timeout_ms,
+        "journal_mode": "WAL",
+        "synchronous": "FULL" if settings.full_sync else "NORMAL",
+        "cache_size": -settings.cache_kib,
+    }
+
+    @event.listens_for(engine, "connect")
+    def connect(driver: Any, record: Any) -> None:
+        del record
+        driver.isolation_level = None  # the driver would begin by itself, and too late: savepoints would leak
+        for name, value in pragmas.items():
+            driver.execute(f"PRAGMA {name}={value}")
+
+
+def _begin_when_told(engine: Engine) -> None:
+    @event.listens_for(engine, "begin")
+    def begin(connection: Connection) -> None:
+        # A writer that begins as a reader fails when another has written meanwhile: no waiting helps it.
+        writer = connection.get_execution_options().get(WRITER, False)
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writer else "BEGIN")

@@ -1,0 +1,47 @@
+"""Attempts: one answer to one item, with everything needed to show it again as it was."""
+
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.storage.base import Base
+
+
+class Attempt(Base):
+    """The one answer that counts for an item. `shown` is the worded item, `answer` the reply, both as plain values."""
+
+    __tablename__ = "attempt"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["school_id", "drill_item_id"], ["drill_item.school_id", "drill_item.id"], ondelete="CASCADE"
+        ),
+        ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
+        UniqueConstraint("school_id", "drill_item_id"),
+        CheckConstraint("share >= 0 AND share <= 1", name="share"),
+        CheckConstraint("took_ms >= 0", name="took_ms"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    drill_item_id: Mapped[UUID]
+    visit_id: Mapped[UUID]
+    family: Mapped[str]
+    family_version: Mapped[int]
+    pack: Mapped[str]
+    pack_version: Mapped[int]
+    seed: Mapped[int] = mapped_column(BigInteger)
+    form: Mapped[str]
+    ask: Mapped[str]
+    parameters: Mapped[dict[str, Any]]
+    conventions: Mapped[dict[str, Any]]
+    shown: Mapped[dict[str, Any]]
+    answer: Mapped[dict[str, Any]]
+    correct: Mapped[bool]
+    share: Mapped[float]
+    misconceptions: Mapped[list[str]]
+    first_misconception: Mapped[str | None]
+    took_ms: Mapped[int | None]
+    answered_at: Mapped[datetime]

@@ -1,0 +1,52 @@
+"""Drills and their items, as they were chosen when the drill started."""
+
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.storage.base import Base
+
+
+class Drill(Base):
+    """A run of items under one set of conventions, frozen when it starts."""
+
+    __tablename__ = "drill"
+    __table_args__ = (
+        ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
+        CheckConstraint("length >= 1", name="length"),
+        Index(None, "school_id", "visit_id", "started_at"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    visit_id: Mapped[UUID]
+    topic: Mapped[str | None]
+    length: Mapped[int]
+    seed: Mapped[int] = mapped_column(BigInteger)
+    conventions: Mapped[dict[str, Any]]
+    started_at: Mapped[datetime]
+
+
+class DrillItem(Base):
+    """One place of a drill: which family is drawn there, from which seed, in which answer form."""
+
+    __tablename__ = "drill_item"
+    __table_args__ = (
+        ForeignKeyConstraint(["school_id", "drill_id"], ["drill.school_id", "drill.id"], ondelete="CASCADE"),
+        UniqueConstraint("school_id", "drill_id", "position"),
+        CheckConstraint("position >= 1", name="position"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    drill_id: Mapped[UUID]
+    position: Mapped[int]
+    family: Mapped[str]
+    family_version: Mapped[int]
+    pack: Mapped[str]
+    pack_version: Mapped[int]
+    seed: Mapped[int] = mapped_column(BigInteger)
+    form: Mapped[str]

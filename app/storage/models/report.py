@@ -1,0 +1,33 @@
+"""Reports of a problem with a question, each with the exact numbers it was asked with."""
+
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import ForeignKeyConstraint, Index
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.storage.base import Base
+
+
+class Report(Base):
+    """What somebody found wrong with an item; `item` keeps its numbers whatever becomes of the family."""
+
+    __tablename__ = "report"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["school_id", "drill_item_id"], ["drill_item.school_id", "drill_item.id"], ondelete="CASCADE"
+        ),
+        ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
+        Index(None, "school_id", "drill_item_id"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    drill_item_id: Mapped[UUID]
+    visit_id: Mapped[UUID]
+    family: Mapped[str]
+    item: Mapped[dict[str, Any]]
+    text: Mapped[str]
+    language: Mapped[str]
+    created_at: Mapped[datetime]

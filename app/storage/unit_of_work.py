@@ -1,0 +1,28 @@
+"""Transactions as context managers: a reader that keeps nothing, a writer that keeps all or nothing."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from sqlalchemy import Connection, Engine
+
+from app.storage.engine import WRITER
+
+
+class UnitOfWork:
+    """Opens transactions on one database. They are short: items are drawn and pages rendered outside of them."""
+
+    def __init__(self, engine: Engine) -> None:
+        self._engine = engine
+        self._writing = engine.execution_options(**{WRITER: True})
+
+    @contextmanager
+    def reader(self) -> Iterator[Connection]:
+        """Yield a connection that sees one state of the database; nothing done through it is kept."""
+        with self._engine.connect() as connection:
+            yield connection
+
+    @contextmanager
+    def writer(self) -> Iterator[Connection]:
+        """Yield a connection whose changes are kept together at the end, or not at all after an exception."""
+        with self._writing.begin() as connection:
+            yield connection
