@@ -24,7 +24,7 @@ class Issue:
         return f"{self.file}:{self.line}: {self.severity} {self.rule}: {self.what}{advice}"
 
 
-class PackProblems(Exception):  # noqa: N818 - it carries findings, all at once
+class PackProblems(Exception):
     """The packs cannot be used; `issues` holds every finding."""
 
     def __init__(self, issues: Sequence[Issue]) -> None:

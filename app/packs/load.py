@@ -42,7 +42,9 @@ def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
             continue
         name = pack_file.relative_to(folder).as_posix()
         if pack.id != pack_file.parent.name:
-            issues.append(_error(name, 1, "pack-id", f"the pack in folder {pack_file.parent.name!r} calls itself {pack.id!r}"))
+            issues.append(
+                _error(name, 1, "pack-id", f"the pack in folder {pack_file.parent.name!r} calls itself {pack.id!r}")
+            )
         packs[pack.id] = pack
         found = _read_families(pack_file.parent, folder, families, files, issues)
         issues += _check_listing(pack, found, name)
@@ -146,7 +148,9 @@ def _text_issues(name: str, source: str, data: Any, location: tuple[str | int, .
     elif isinstance(data, str) and location[-1] in {"en", "fr", "sum"}:
         for problem in read_template(data)[1]:
             where = ".".join(str(part) for part in location)
-            yield _error(name, line_of(source, location), "template", f"{where}: {problem}", "Write {{ name | filter }}.")
+            yield _error(
+                name, line_of(source, location), "template", f"{where}: {problem}", "Write {{ name | filter }}."
+            )
 
 
 def _error(file: str, line: int, rule: str, what: str, advice: str = "") -> Issue:

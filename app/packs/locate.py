@@ -11,7 +11,7 @@ Location = tuple[str | int, ...]
 
 
 def line_of(source: str, location: Sequence[str | int]) -> int:
-    """Return the line (from 1) of the value at `location` such as ("asks", 1, "question", "fr"), or of what holds it."""
+    """Return the line (from 1) of the value at `location`, such as ("asks", 1, "question"), or of what holds it."""
     wanted = tuple(location)
     counts: dict[Location, int] = {}
     table: Location = ()

@@ -70,7 +70,7 @@ class ValueFormat(Spec):
 
     heading: degrees on the circle, three digits, 360 for north. number: `decimals` and `unit`. sided: a signed number
     whose sign is said by a side, `sides` = [word for plus, word for minus]. arc-minutes: signed minutes of arc with
-    `sides`. clock: minutes after midnight. runway: 1 to 36. code: a key of the family's `texts`. pair: several of these.
+    `sides`. clock: minutes after midnight. runway: 1 to 36. code: a key of the family's `texts`. pair: several values.
     """
 
     kind: Kind

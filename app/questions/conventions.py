@@ -45,14 +45,14 @@ class Conventions:
 
     @property
     def hemisphere(self) -> Hemisphere:
-        """Which rules the compass follows: the sign of the dip, never the latitude; "none" within 5 degrees of level."""
+        """The sign of the dip, never the latitude, says how a compass errs; "none" within 5 degrees of level."""
         if abs(self.dip_deg) <= LEVEL_FIELD_DIP_DEG:
             return "none"
         return "north" if self.dip_deg > 0 else "south"
 
     @property
     def beyond_rules(self) -> bool:
-        """Whether the handbook's turning rules no longer hold here: dip over 72 degrees, or under 6000 nT level field."""
+        """Whether the handbook's turning rules fail here: dip over 72 degrees, or under 6000 nT of level field."""
         return abs(self.dip_deg) > ROLLOUT_LIMIT_DIP_DEG or self.horizontal_nt < WEAK_HORIZONTAL_NT
 
     def as_json(self) -> dict[str, Any]:

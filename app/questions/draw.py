@@ -59,8 +59,8 @@ def draw(library: Library, family_id: str, seed: int, conventions: Conventions, 
         scene = _scene(family, ask, solution, scene_point)
         pack = library.pack_of(family_id)
         return Item(
-            family_id, pack.id, pack.version, family.version, seed, conventions, ask.id, chosen, value, solution, options,
-            scene, scenery, attempt, lost,
+            family_id, pack.id, pack.version, family.version, seed, conventions, ask.id, chosen, value, solution,
+            options, scene, scenery, attempt, lost,
         )  # fmt: skip
     raise NoDraw(f"{family_id}: no fair question in {MOST_ATTEMPTS} draws, form {chosen}, seed {seed}; last: {reason}")
 

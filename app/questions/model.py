@@ -12,11 +12,11 @@ from app.questions.conventions import Conventions
 Value = Any
 
 
-class Redraw(Exception):  # noqa: N818 - it is an outcome, not an error
+class Redraw(Exception):
     """These parameters make no fair question (the reason says why): draw others."""
 
 
-class NotOffered(Exception):  # noqa: N818 - it is an outcome, not an error
+class NotOffered(Exception):
     """The family makes no question under these conventions; `reason` is a code with a text in shared words."""
 
     def __init__(self, family: str, reason: str) -> None:
@@ -53,7 +53,7 @@ class Solution:
 
     given: every number that stem or figure shows, under the project's one vocabulary of names; enough to recompute.
     quantities: further numbers for texts, never shown before the answer.
-    options: the whole set offered, where a form always offers the same set (then `wrong` only names what is behind them).
+    options: the whole set offered, where a form always offers the same set; `wrong` then names what is behind it.
     slips: for several, groups and match: (item code, wrong place or "chosen" / "left-out") -> misconception id.
     follow: for boxes: the student's earlier values -> the values later boxes then should hold.
     """
@@ -92,7 +92,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One drawn question, without words: the same (family, version, seed, conventions, form) gives the same for ever."""
+    """One drawn question, without words: family, version, seed, conventions and form decide all of it, for ever."""
 
     family: str
     pack: str

@@ -100,9 +100,9 @@ NUMBER_FILTERS: dict[str, Callable[[float, Language], str]] = {
     "minsec": minutes_seconds,
     "ns": north_south,
     "one": lambda v, lang: decimals(v, 1, lang),
-    "plural_s": lambda v, _: "" if abs(v) < 2 else "s",  # noqa: PLR2004 - French counts plural from 2
+    "plural_s": lambda v, _: "" if abs(v) < 2 else "s",
     "runway": lambda v, _: f"{whole(v):02d}",
-    "signed": lambda v, lang: signed(v, lang),
+    "signed": signed,
     "signed_one": lambda v, lang: signed(v, lang, 1),
     "size": lambda v, lang: exact(abs(v), lang),
     "size_one": lambda v, lang: decimals(abs(v), 1, lang),

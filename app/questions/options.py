@@ -11,11 +11,11 @@ from app.questions.values import agrees, is_apart, is_numeric, sort_key
 T = TypeVar("T")
 
 
-class Collision(Exception):  # noqa: N818 - an outcome of a draw
+class Collision(Exception):
     """Too few distinct wrong values survive, or a wrong method gives the right answer."""
 
 
-class KeyPlace(Exception):  # noqa: N818 - an outcome of a draw
+class KeyPlace(Exception):
     """The key cannot stand at the wanted place among these options."""
 
 
@@ -31,7 +31,9 @@ def refuse_right_by_wrong_method(solution: Solution, form: ValueFormat) -> None:
             raise Collision(f"{name} would be marked right")
 
 
-def build_options(solution: Solution, ask: Ask, form: ValueFormat, rng: Random, place: float | None) -> tuple[Option, ...]:
+def build_options(
+    solution: Solution, ask: Ask, form: ValueFormat, rng: Random, place: float | None
+) -> tuple[Option, ...]:
     """Return the options in the order shown.
 
     `place` from 0 to 1 says where among numeric options the key shall stand (None: anywhere). Raises Collision when
@@ -56,7 +58,10 @@ def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> 
         options.append(Option(value, behind, correct=value == solution.key))
     if sum(option.correct for option in options) != 1:
         raise Collision("the key is not among the fixed options")
-    if sum(bool(option.misconceptions) for option in options) < min(ask.need, len(options) - 1) and not solution.fillers:
+    if (
+        sum(bool(option.misconceptions) for option in options) < min(ask.need, len(options) - 1)
+        and not solution.fillers
+    ):
         raise Collision("too few options have a misconception behind them")
     if ask.ordered:
         return tuple(options)
@@ -68,7 +73,7 @@ def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> 
 def _distinct_wrong(solution: Solution, ask: Ask, form: ValueFormat) -> list[Option]:
     """Merge equal values into one option; drop those too near to the key or to an option already kept."""
     kept: list[Option] = []
-    candidates = [(w.value, (name,)) for name, w in wrong_of(solution) if w.option]
+    candidates: list[tuple[Any, tuple[str, ...]]] = [(w.value, (name,)) for name, w in wrong_of(solution) if w.option]
     candidates += [(value, ()) for value in solution.fillers]
     for value, names in candidates:
         same = next((i for i, option in enumerate(kept) if option.value == value), None)

@@ -50,7 +50,8 @@ def draw_card(largest: int, largest_step: int, rng: Random) -> list[dict[str, in
     while True:
         a, b, c = (rng.random() * 2 - 1 for _ in range(3))
         deviations = [
-            whole(1.5 * a + largest * (b * sin_deg(h) + c * cos_deg(h)) + rng.random() * 1.6 - 0.8) for h in range(0, 360, 30)
+            whole(1.5 * a + largest * (b * sin_deg(h) + c * cos_deg(h)) + rng.random() * 1.6 - 0.8)
+            for h in range(0, 360, 30)
         ]
         steps = [abs(deviations[i] - deviations[i - 1]) for i in range(12)]
         if max(map(abs, deviations)) <= largest and max(steps) <= largest_step:

@@ -10,7 +10,9 @@ from app.questions.numbers import NBSP, arc_minutes, clock, decimals, heading, l
 NOT_A_NUMBER = "code"
 
 
-def show_value(value: Any, form: ValueFormat, ask: Ask, family: Family, library: Library, language: Language) -> str:  # noqa: PLR0913
+def show_value(  # noqa: PLR0911 - one line a kind reads best as a list
+    value: Any, form: ValueFormat, ask: Ask, family: Family, library: Library, language: Language
+) -> str:
     """Write a value as an option or a verdict shows it, in one language."""
     if form.kind == "pair":
         parts = zip(value, ask.parts, strict=True)
@@ -60,10 +62,10 @@ def distance(left: Any, right: Any, form: ValueFormat) -> float:
 
 def pair_distance(left: Any, right: Any, ask: Ask) -> float:
     """Return the largest distance of two pairs' parts, each in units of twice its tolerance (at least its rounding)."""
-    gaps = (
+    gaps: list[float] = [
         distance(a, b, part) / max(2 * part.tolerance, 0.999 * 10**-part.decimals)
         for a, b, part in zip(left, right, ask.parts, strict=True)
-    )
+    ]
     return max(gaps)
 
 

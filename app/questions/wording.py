@@ -13,7 +13,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from app.figures import draw_figure
 from app.figures.model import Drawing, FigureCall
 from app.packs.library import Library
-from app.packs.spec import Ask, Family, Form, Language, Text
+from app.packs.spec import Form, Language, Text
 from app.questions.model import Item
 from app.questions.numbers import NBSP, NUMBER_FILTERS, point
 from app.questions.values import show_value

@@ -1,0 +1,185 @@
+"""Explains a graded reply with the item's own numbers: what it did, the working, the remedy, the model's view."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from app.figures import draw_figure
+from app.figures.model import Drawing, FigureCall
+from app.grader.grade import Grade
+from app.grader.phrases import phrase
+from app.grader.reply import Reply
+from app.packs.library import Library
+from app.packs.spec import Language
+from app.questions.model import Item, Step
+from app.questions.values import distance, show_value
+from app.questions.wording import Writer
+
+LONG_TEXT = 28
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingStep:
+    """One numbered line of the working; `sum` is its arithmetic, its result last, after an equals sign."""
+
+    text: str
+    sum: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A misconception behind the answer: its id and name, what it did here, and the one line to remember."""
+
+    id: str
+    name: str
+    did: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class PartResult:
+    """One box, tick or place: its label, what was given, what is right."""
+
+    id: str
+    label: str
+    yours: str
+    key: str
+    correct: bool
+    followed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A verdict in words. `unmatched`: the answer is wrong and matches no known misconception."""
+
+    correct: bool
+    headline: str
+    key: str
+    yours: str
+    findings: tuple[Finding, ...]
+    unmatched: bool
+    working: tuple[WorkingStep, ...]
+    model_notes: tuple[str, ...]
+    rows: tuple[tuple[str, str], ...]
+    parts: tuple[PartResult, ...]
+    figures: tuple[Drawing, ...]
+    sources: tuple[str, ...]
+    key_position: int | None = None
+    your_position: int | None = None
+
+
+def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: Language) -> Explanation:
+    """Return the verdict in one language."""
+    writer = Writer(library, item, language)
+    parts = _parts(writer, reply, grade)
+    key = _shown(writer, item.key) if not parts else ""
+    yours = _shown(writer, reply.value) if not parts else ""
+    findings = tuple(_finding(writer, name, reply) for name in grade.misconceptions)
+    positions = {option.value: i for i, option in enumerate(item.options)} if item.form in {"choice", "pick"} else {}
+    return Explanation(
+        correct=grade.correct,
+        headline=_headline(item, grade, key, yours, language),
+        key=key,
+        yours=yours,
+        findings=findings,
+        unmatched=not grade.correct and not findings,
+        working=working(writer),
+        model_notes=_model_notes(writer, reply),
+        rows=_rows(writer, reply),
+        parts=parts,
+        figures=tuple(draw_figure(call, language) for call in _verdict_calls(item, reply, grade)),
+        sources=writer.family.sources,
+        key_position=positions.get(item.key),
+        your_position=positions.get(reply.value),
+    )
+
+
+def working(writer: Writer) -> tuple[WorkingStep, ...]:
+    """Return the numbered lines of the working with the item's numbers."""
+    lines = []
+    for step in writer.item.solution.steps:
+        line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
+        spec = writer.family.working[line]
+        lines.append(WorkingStep(writer.write(spec.text, more), writer.write(spec.sum, more) if spec.sum else ""))
+    return tuple(lines)
+
+
+def _shown(writer: Writer, value: Any) -> str:
+    return writer.value(value)
+
+
+def _headline(item: Item, grade: Grade, key: str, yours: str, language: Language) -> str:
+    if grade.parts and not grade.correct:
+        right = sum(part.correct for part in grade.parts)
+        return phrase("partly", language, right=right, count=len(grade.parts))
+    if item.solution.by_rule and key:
+        return phrase("rule-right" if grade.correct else "rule", language, key=key, yours=yours)
+    code = "right" if grade.correct else "wrong"
+    if not key or max(len(key), len(yours)) > LONG_TEXT:
+        code += "-long"
+    return phrase(code, language, key=key, yours=yours)
+
+
+def _finding(writer: Writer, name: str, reply: Reply) -> Finding:
+    spec = writer.family.misconception(name)
+    wrong = dict(writer.item.wrong_values()).get(name)
+    more: dict[str, Any] = dict(wrong.more) if wrong else {}
+    if wrong and not isinstance(wrong.value, dict):
+        more["value"] = _shown(writer, reply.value)
+    return Finding(name, writer.write(spec.name, more), writer.write(spec.did, more), writer.write(spec.remedy, more))
+
+
+def _model_notes(writer: Writer, reply: Reply) -> tuple[str, ...]:
+    item = writer.item
+    notes = [writer.write(writer.family.model[note]) for note in item.solution.model_notes]
+    model = item.solution.model_value
+    if model is not None:
+        if distance(model, reply.value, item.value) < distance(model, item.key, item.value):
+            notes.append(phrase("model-nearer", writer.language))
+        notes.append(phrase("model-caution", writer.language))
+    return tuple(notes)
+
+
+def _rows(writer: Writer, reply: Reply) -> tuple[tuple[str, str], ...]:
+    item, language = writer.item, writer.language
+    if not item.solution.by_rule or item.solution.model_value is None:
+        return ()
+    return (
+        (phrase("row-rule", language), _shown(writer, item.key)),
+        (phrase("row-yours", language), _shown(writer, reply.value)),
+        (phrase("row-model", language, place=item.conventions.place), _shown(writer, item.solution.model_value)),
+    )
+
+
+def _parts(writer: Writer, reply: Reply, grade: Grade) -> tuple[PartResult, ...]:
+    item, language = writer.item, writer.language
+    results = []
+    for part in grade.parts:
+        if item.form == "boxes":
+            spec = next(each for each in writer.ask.parts if each.id == part.id)
+            label = writer.write(spec.label)
+            yours, key = (
+                show_value(values[part.id], spec, writer.ask, writer.family, writer.library, language)
+                for values in (reply.value, item.key)
+            )
+        elif item.form == "several":
+            label, yours, key = writer.word(part.id), _tick(part.id in reply.value), _tick(part.id in item.key)
+        else:
+            label, yours, key = writer.word(part.id), writer.word(reply.value[part.id]), writer.word(item.key[part.id])
+        results.append(PartResult(part.id, label, yours, key, part.correct, part.followed))
+    return tuple(results)
+
+
+def _tick(chosen: bool) -> str:  # noqa: FBT001 - one truth in, one mark out
+    return "×" if chosen else "–"
+
+
+def _verdict_calls(item: Item, reply: Reply, grade: Grade) -> tuple[FigureCall, ...]:
+    """Return the verdict's figures: with the path of the misconception, or the student's value where one is wanted."""
+    found = [wrong for name, wrong in item.wrong_values() if name in grade.misconceptions]
+    calls = []
+    for call in item.solution.verdict_figures:
+        wanted = {k: v for k, v in call.parameters.items() if k != "yours_deg" or v is not None}
+        if "yours_deg" in call.parameters and not grade.correct and isinstance(reply.value, int | float):
+            wanted["yours_deg"] = reply.value
+        calls.append(FigureCall(call.name, wanted | (dict(found[0].figure) if found else {})))
+    return tuple(calls)
