@@ -77,10 +77,12 @@ def atan2_deg(y: float, x: float) -> float:
 def round_half_up(x: float, digits: int = 0) -> float:
     """Round to `digits` decimals, a half always away from zero: 2.5 is 3, -2.5 is -3 (the mirror of an angle).
 
-    Python's own round() takes halves to even. Noise beyond the ninth decimal is dropped first.
+    `digits` up to 9, negative for tens; |x| up to 1e15. Python's own round() takes halves to even. Noise beyond the
+    ninth decimal is dropped first.
     """
+    require("x", x, -1e15, 1e15)
     step = Decimal(1).scaleb(-digits)
-    exact = Decimal(repr(round(_finite(x), max(NOISE_DIGITS, digits))))
+    exact = Decimal(repr(round(x, NOISE_DIGITS)))
     return float(exact.quantize(step, rounding=ROUND_HALF_UP)) + 0.0
 
 

@@ -116,13 +116,13 @@ def tas_by_rule_kt(cas_kt: float, pressure_altitude_ft: float) -> float:
     return cas_kt * (1.0 + TAS_RULE_PER_1000FT * pressure_altitude_ft / 1000.0)
 
 
-def tas_kt(cas_kt: float, pressure_altitude_ft: float, oat_c: float) -> float:
+def tas_from_cas_kt(cas_kt: float, pressure_altitude_ft: float, oat_c: float) -> float:
     """TAS = CAS / sqrt(density ratio), air taken as incompressible."""
     return cas_kt / sqrt(density_ratio(pressure_altitude_ft, oat_c))
 
 
-def cas_kt(tas_kt: float, pressure_altitude_ft: float, oat_c: float) -> float:
-    """CAS from TAS: the inverse of `tas_kt`."""
+def cas_from_tas_kt(tas_kt: float, pressure_altitude_ft: float, oat_c: float) -> float:
+    """CAS from TAS: the inverse of `tas_from_cas_kt`."""
     return tas_kt * sqrt(density_ratio(pressure_altitude_ft, oat_c))
 
 

@@ -95,12 +95,12 @@ def minutes_for(distance_nm: float, gs_kt: float) -> float:
     return 60.0 * distance_nm / _positive("gs_kt", gs_kt)
 
 
-def speed_kt(distance_nm: float, minutes: float) -> float:
+def speed_over_kt(distance_nm: float, minutes: float) -> float:
     """Ground speed from distance and minutes > 0."""
     return 60.0 * distance_nm / _positive("minutes", minutes)
 
 
-def distance_nm(gs_kt: float, minutes: float) -> float:
+def distance_in_nm(gs_kt: float, minutes: float) -> float:
     """Distance covered in `minutes`."""
     return gs_kt * minutes / 60.0
 
@@ -151,7 +151,7 @@ def point_of_no_return(endurance_min: float, gs_out_kt: float, gs_home_kt: float
     _positive("gs_out_kt", gs_out_kt)
     _positive("gs_home_kt", gs_home_kt)
     minutes = endurance_min * gs_home_kt / (gs_out_kt + gs_home_kt)
-    return DecisionPoint(distance_nm(gs_out_kt, minutes), minutes)
+    return DecisionPoint(distance_in_nm(gs_out_kt, minutes), minutes)
 
 
 def critical_point(leg_nm: float, gs_out_kt: float, gs_home_kt: float) -> DecisionPoint:

@@ -11,7 +11,6 @@ LITRES_PER_IMP_GAL = 4.54609
 KILOGRAMS_PER_LB = 0.45359237
 ZERO_CELSIUS_K = 273.15
 EARTH_RATE_DEG_H = 15.04  # 360 degrees in a sidereal day of 23 h 56 min
-EARTH_RADIUS_NM = 3440.065  # mean radius 6371.009 km (IUGG)
 
 
 def nm_from_sm(distance_sm: float) -> float:
