@@ -1,7 +1,7 @@
 """Tracks and distances on a chart.
 
 Latitude north, longitude east positive, tracks true. On the small piece of a conic chart that a leg crosses, a
-straight line is measured at the meridian half-way; that angle is the mid-latitude course, within 0.2 degrees of the
+straight line is measured at the meridian half-way; that angle is the mid-latitude course, within 0.1 degree of the
 great circle there for legs up to 300 NM below 70 degrees of latitude. A minute of latitude is a mile, a minute of
 longitude is not. Standard navigation, no single source.
 """

@@ -1,6 +1,6 @@
 """What the models refuse: a value out of range, and a question that has no answer."""
 
-from math import isfinite
+from math import inf, isfinite
 
 
 class OutOfRange(ValueError):
@@ -25,3 +25,10 @@ def require(name: str, value: float, low: float, high: float, why: str = "") -> 
     if isfinite(value) and low <= value <= high:
         return value
     raise OutOfRange(name, value, low, high, why)
+
+
+def require_positive(name: str, value: float) -> float:
+    """Return `value` if it is more than nothing and finite, else raise OutOfRange."""
+    if 0.0 < value < inf:
+        return value
+    raise OutOfRange(name, value, 0.0, inf, "must be more than nothing")

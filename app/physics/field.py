@@ -16,13 +16,14 @@ from typing import Literal
 from pygeomag import GeoMag
 
 from app.physics.angles import round_half_up
-from app.physics.errors import OutOfRange, require
+from app.physics.errors import require, require_positive
 
 MODEL_NAME = "WMM2025"
 MODEL_FROM = 2025.0
 MODEL_TO = 2030.0
 BLACKOUT_NT = 2000.0
 CAUTION_NT = 6000.0
+STRONGEST_NT = 70_000.0  # more than any place on earth has
 PLACE_DIGITS = 2
 
 Zone = Literal["normal", "caution", "blackout"]
@@ -80,15 +81,11 @@ def decimal_year(day: date) -> float:
 
 def zone(horizontal_nt: float) -> Zone:
     """How far a compass can be relied on, by the model's report: blackout below 2000 nT, caution below 6000 nT."""
-    if not horizontal_nt >= 0.0:
-        raise OutOfRange("horizontal_nt", horizontal_nt, 0.0, 70_000.0)
-    if horizontal_nt < BLACKOUT_NT:
+    if require("horizontal_nt", horizontal_nt, 0.0, STRONGEST_NT) < BLACKOUT_NT:
         return "blackout"
     return "caution" if horizontal_nt < CAUTION_NT else "normal"
 
 
 def declination_uncertainty_deg(horizontal_nt: float) -> float:
     """One standard deviation of the model's declination, degrees: sqrt(0.26^2 + (5417/H)^2), H > 0 in nT (WMM2025)."""
-    if not horizontal_nt > 0.0:
-        raise OutOfRange("horizontal_nt", horizontal_nt, 0.0, 70_000.0)
-    return sqrt(0.26**2 + (5417.0 / horizontal_nt) ** 2)
+    return sqrt(0.26**2 + (5417.0 / require_positive("horizontal_nt", horizontal_nt)) ** 2)

@@ -3,7 +3,7 @@
 Arithmetic; how long a reserve must be is the region's rule and is not kept here.
 """
 
-from app.physics.errors import OutOfRange
+from app.physics.errors import require_positive
 from app.physics.units import KILOGRAMS_PER_LB, LITRES_PER_IMP_GAL, LITRES_PER_US_GAL
 
 AVGAS_KG_L = 0.72  # common practice: 6 lb a US gallon
@@ -22,9 +22,7 @@ def fuel_for(minutes: float, burn_per_h: float) -> float:
 
 def endurance_min(usable: float, burn_per_h: float, reserve_min: float = 0.0) -> float:
     """Minutes the fuel lasts with the reserve kept; negative when it does not even hold the reserve."""
-    if not burn_per_h > 0.0:
-        raise OutOfRange("burn_per_h", burn_per_h, 0.0, 10_000.0, "must be more than nothing")
-    return 60.0 * usable / burn_per_h - reserve_min
+    return 60.0 * usable / require_positive("burn_per_h", burn_per_h) - reserve_min
 
 
 def converted(quantity: float, unit: str, to_unit: str) -> float:

@@ -7,7 +7,7 @@ ATPL texts (published facts in tests/authorities); realign every 15 minutes: FAA
 """
 
 from app.physics.angles import sin_deg, tan_deg
-from app.physics.errors import OutOfRange, require
+from app.physics.errors import require, require_positive
 from app.physics.units import EARTH_RATE_DEG_H
 
 CHECK_EVERY_MIN = 15.0
@@ -57,9 +57,7 @@ def drift_per_check_deg(error_deg: float, minutes: float) -> float:
 
 def forecast_error_deg(error_deg: float, minutes: float, later_minutes: float) -> float:
     """Error to expect `later_minutes` after a setting, from an error grown over `minutes` > 0."""
-    if not minutes > 0.0:
-        raise OutOfRange("minutes", minutes, 0.0, 1440.0, "no time has passed since the setting")
-    return error_deg * later_minutes / minutes
+    return error_deg * later_minutes / require_positive("minutes", minutes)
 
 
 def within_limit(error_deg: float, minutes: float, limit_deg: float) -> bool:

@@ -8,7 +8,7 @@ Pilot Navigation 7 to 12 (named methods); the arithmetic is common practice.
 from dataclasses import dataclass
 
 from app.physics.angles import atan_deg, difference, round_half_up, whole, wrap360
-from app.physics.errors import OutOfRange, require
+from app.physics.errors import require, require_positive
 from app.physics.headings import reciprocal
 
 MINUTES_A_DAY = 1440
@@ -51,12 +51,12 @@ class DecisionPoint:
 
 def one_in_sixty_deg(off_nm: float, along_nm: float) -> float:
     """Angle of `off_nm` (right positive) over `along_nm` > 0 by one-in-sixty."""
-    return 60.0 * off_nm / _positive("along_nm", along_nm)
+    return 60.0 * off_nm / require_positive("along_nm", along_nm)
 
 
 def exact_angle_deg(off_nm: float, along_nm: float) -> float:
     """Return the same angle by its tangent."""
-    return atan_deg(off_nm / _positive("along_nm", along_nm))
+    return atan_deg(off_nm / require_positive("along_nm", along_nm))
 
 
 def off_track_nm(angle_deg: float, along_nm: float) -> float:
@@ -92,12 +92,12 @@ def error_from_ten_degree_lines_deg(fraction: float) -> float:
 
 def minutes_for(distance_nm: float, gs_kt: float) -> float:
     """Minutes for a distance at a ground speed > 0."""
-    return 60.0 * distance_nm / _positive("gs_kt", gs_kt)
+    return 60.0 * distance_nm / require_positive("gs_kt", gs_kt)
 
 
 def speed_over_kt(distance_nm: float, minutes: float) -> float:
     """Ground speed from distance and minutes > 0."""
-    return 60.0 * distance_nm / _positive("minutes", minutes)
+    return 60.0 * distance_nm / require_positive("minutes", minutes)
 
 
 def distance_in_nm(gs_kt: float, minutes: float) -> float:
@@ -148,16 +148,16 @@ def side_of_nose_deg(relative_bearing_deg: float) -> float:
 
 def point_of_no_return(endurance_min: float, gs_out_kt: float, gs_home_kt: float) -> DecisionPoint:
     """Farthest point from which the fuel still takes one home: t = E H / (O + H). Speeds > 0."""
-    _positive("gs_out_kt", gs_out_kt)
-    _positive("gs_home_kt", gs_home_kt)
+    require_positive("gs_out_kt", gs_out_kt)
+    require_positive("gs_home_kt", gs_home_kt)
     minutes = endurance_min * gs_home_kt / (gs_out_kt + gs_home_kt)
     return DecisionPoint(distance_in_nm(gs_out_kt, minutes), minutes)
 
 
 def critical_point(leg_nm: float, gs_out_kt: float, gs_home_kt: float) -> DecisionPoint:
     """Point from which going on and turning back take the same time: d = D H / (O + H). Speeds > 0."""
-    _positive("gs_out_kt", gs_out_kt)
-    _positive("gs_home_kt", gs_home_kt)
+    require_positive("gs_out_kt", gs_out_kt)
+    require_positive("gs_home_kt", gs_home_kt)
     gone_nm = leg_nm * gs_home_kt / (gs_out_kt + gs_home_kt)
     return DecisionPoint(gone_nm, minutes_for(gone_nm, gs_out_kt))
 
@@ -166,9 +166,3 @@ def past_half_way(gone_nm: float, left_nm: float) -> bool:
     """Whether doubling the error would meet the track beyond the destination."""
     require("left_nm", left_nm, 0.0, 25_000.0)
     return gone_nm > left_nm
-
-
-def _positive(name: str, value: float) -> float:
-    if value > 0.0:
-        return value
-    raise OutOfRange(name, value, 0.0, 25_000.0, "must be more than nothing")

@@ -12,7 +12,7 @@ from math import cos, log, pi, radians
 from typing import Literal
 
 from app.physics.angles import atan_deg, difference, tan_deg, wrap360
-from app.physics.errors import OutOfRange, require
+from app.physics.errors import require, require_positive
 from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 
 TurnSide = Literal["left", "right"]
@@ -51,7 +51,7 @@ def arc_deg(from_deg: float, to_deg: float, turn: TurnSide) -> float:
 
 def turn_seconds(angle_deg: float, rate_deg_s: float) -> float:
     """Seconds for a turn through `angle_deg` (either sign) at `rate_deg_s` > 0."""
-    return abs(angle_deg) / _positive("rate_deg_s", rate_deg_s)
+    return abs(angle_deg) / require_positive("rate_deg_s", rate_deg_s)
 
 
 def heading_after(from_deg: float, turn: TurnSide, rate_deg_s: float, seconds: float) -> float:
@@ -67,7 +67,7 @@ def bank_for_rate_deg(tas_kt: float, rate_deg_s: float = RATE_ONE_DEG_S) -> floa
 def rate_for_bank_deg_s(tas_kt: float, bank_deg: float) -> float:
     """Rate of a level co-ordinated turn, degrees a second, right positive, exact: w = g tan(bank) / V."""
     require("bank_deg", bank_deg, -89.0, 89.0)
-    speed_ms = _positive("tas_kt", tas_kt) * KNOT_MS
+    speed_ms = require_positive("tas_kt", tas_kt) * KNOT_MS
     return STANDARD_GRAVITY_MS2 * tan_deg(bank_deg) / speed_ms * 180.0 / pi
 
 
@@ -83,12 +83,12 @@ def bank_tenth_plus_seven_deg(tas_kt: float) -> float:
 
 def turn_radius_nm(tas_kt: float, rate_deg_s: float = RATE_ONE_DEG_S) -> float:
     """Radius of a turn, nautical miles: V / w."""
-    return tas_kt / 3600.0 / radians(_positive("rate_deg_s", rate_deg_s))
+    return tas_kt / 3600.0 / radians(require_positive("rate_deg_s", rate_deg_s))
 
 
 def calibrated_rate_deg_s(turned_deg: float, seconds: float = 10.0) -> float:
     """Rate measured with a clock: degrees turned over seconds > 0."""
-    return turned_deg / _positive("seconds", seconds)
+    return turned_deg / require_positive("seconds", seconds)
 
 
 def normal_lead_deg(bank_deg: float) -> float:
@@ -99,8 +99,8 @@ def normal_lead_deg(bank_deg: float) -> float:
 def roll_out_lead_deg(tas_kt: float, bank_deg: float, roll_rate_deg_s: float) -> float:
     """Turn still made while rolling out at a steady roll rate, degrees: g / (V p) (-ln cos bank), always positive."""
     require("bank_deg", bank_deg, -89.0, 89.0)
-    speed_ms = _positive("tas_kt", tas_kt) * KNOT_MS
-    roll_rad_s = radians(_positive("roll_rate_deg_s", roll_rate_deg_s))
+    speed_ms = require_positive("tas_kt", tas_kt) * KNOT_MS
+    roll_rad_s = radians(require_positive("roll_rate_deg_s", roll_rate_deg_s))
     return STANDARD_GRAVITY_MS2 / (speed_ms * roll_rad_s) * -log(cos(radians(bank_deg))) * 180.0 / pi
 
 
@@ -150,9 +150,3 @@ def rollout_by_latitude_deg(
 def rollout_by_allowance_deg(target_deg: float, turn: TurnSide, hemisphere: Hemisphere, allowance_deg: float) -> float:
     """Roll-out reading by a fixed allowance that already holds the roll-out lead."""
     return rollout_tapered_deg(target_deg, turn, hemisphere, allowance_deg)
-
-
-def _positive(name: str, value: float) -> float:
-    if value > 0.0:
-        return value
-    raise OutOfRange(name, value, 0.0, 1e6, "must be more than nothing")

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import hypot, inf
 
 from app.physics.angles import asin_deg, atan2_deg, cos_deg, difference, sin_deg, wrap360
-from app.physics.errors import OutOfRange, Undefined, require
+from app.physics.errors import OutOfRange, Undefined, require, require_positive
 
 CALM_KT = 1e-9
 
@@ -151,6 +151,5 @@ def crosswind_by_clock_kt(wind_kt: float, angle_deg: float) -> float:
 
 
 def _require_speeds(tas_kt: float, other_kt: float) -> None:
-    if not tas_kt > 0.0:
-        raise OutOfRange("tas_kt", tas_kt, 0.0, inf, "must be more than nothing")
+    require_positive("tas_kt", tas_kt)
     require("speed_kt", other_kt, 0.0, 1000.0)
