@@ -12,11 +12,24 @@ from app.cli import PROGRAM, Refused
 BACKLOG = 2048
 
 
+class Port(click.ParamType[int]):
+    """A port number."""
+
+    name = "port"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> int:
+        """Take 0 to 65535, written in digits."""
+        text = str(value)
+        if not (text.isascii() and text.isdigit() and len(text) <= 5 and int(text) <= 65535):
+            self.fail(f"{text!r} is no port: give a whole number from 0 to 65535.", param, ctx)
+        return int(text)
+
+
 @click.command()
 @click.option("--host", default="127.0.0.1", show_default=True, help="Address to answer on.")
 @click.option(
     "--port",
-    type=click.IntRange(0, 65535),
+    type=Port(),
     default=8000,
     envvar="PORT",
     show_default=True,
