@@ -1,4 +1,4 @@
-"""Engines for SQLite and PostgreSQL. On SQLite transactions begin when we say so, and writers ask for the lock at once."""
+"""Engines for SQLite and PostgreSQL. On SQLite transactions begin when told, and writers take the lock at once."""
 
 from dataclasses import dataclass
 from pathlib import Path

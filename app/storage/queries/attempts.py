@@ -1,0 +1,101 @@
+"""The answer path: one statement finds the item with its conventions and verdict, one keeps the answer."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy.exc import IntegrityError
+
+from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM
+
+
+class AlreadyAnswered(Exception):
+    """The item has its answer; the first one counts."""
+
+
+@dataclass(frozen=True, slots=True)
+class ItemRow:
+    """An item to be drawn: where it stands, what it is drawn from, and the verdict on it if there is one."""
+
+    id: UUID
+    drill_id: UUID
+    position: int
+    family: str
+    seed: int
+    form: str
+    conventions: dict[str, Any]
+    correct: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class AttemptRow:
+    """One answer with everything needed to show it again as it was."""
+
+    school_id: UUID
+    id: UUID
+    drill_item_id: UUID
+    visit_id: UUID
+    family: str
+    family_version: int
+    pack: str
+    pack_version: int
+    seed: int
+    form: str
+    ask: str
+    parameters: dict[str, Any]
+    conventions: dict[str, Any]
+    shown: dict[str, Any]
+    answer: dict[str, Any]
+    correct: bool
+    share: float
+    misconceptions: list[str]
+    first_misconception: str | None
+    took_ms: int | None
+    answered_at: datetime
+
+
+_OWN_ITEM = (
+    ITEM.c.school_id == bindparam("school_id"),
+    ITEM.c.id == bindparam("item_id"),
+    DRILL.c.visit_id == bindparam("visit_id"),
+)
+_ITEM_OF_DRILL = (DRILL.c.school_id == ITEM.c.school_id) & (DRILL.c.id == ITEM.c.drill_id)
+FIND_ITEM = (
+    select(
+        *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
+        DRILL.c.conventions,
+        ATTEMPT.c.correct,
+    )
+    .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM))
+    .where(*_OWN_ITEM)
+)
+FIND_ATTEMPT = select(ATTEMPT).where(
+    ATTEMPT.c.school_id == bindparam("school_id"),
+    ATTEMPT.c.drill_item_id == bindparam("item_id"),
+    ATTEMPT.c.visit_id == bindparam("visit_id"),
+)
+ADD_ATTEMPT = insert(ATTEMPT)
+
+
+def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> ItemRow | None:
+    """Return an item of the visit's own drills."""
+    found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
+    row = connection.execute(FIND_ITEM, found).mappings().first()
+    return ItemRow(**row) if row else None
+
+
+def find_attempt(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AttemptRow | None:
+    """Return the answer the visit gave to an item."""
+    found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
+    row = connection.execute(FIND_ATTEMPT, found).mappings().first()
+    return AttemptRow(**row) if row else None
+
+
+def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
+    """Keep an answer; raises AlreadyAnswered when the item has one."""
+    try:
+        connection.execute(ADD_ATTEMPT, {name: getattr(attempt, name) for name in AttemptRow.__slots__})
+    except IntegrityError as error:
+        raise AlreadyAnswered(attempt.drill_item_id) from error

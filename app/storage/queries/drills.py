@@ -1,0 +1,118 @@
+"""Drills and their places. Whoever asks names the school and the visit: somebody else's drill is not found."""
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy.exc import IntegrityError
+
+from app.storage.base import table_of
+from app.storage.models import Attempt, Drill, DrillItem
+
+DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
+ANSWER_TO_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
+
+
+class DrillExists(Exception):
+    """There is a drill with this id."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrillRow:
+    """A drill as it is kept."""
+
+    school_id: UUID
+    id: UUID
+    visit_id: UUID
+    topic: str | None
+    length: int
+    seed: int
+    conventions: dict[str, Any]
+    started_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceRow:
+    """One place of a drill, with the verdict on it: None is not answered yet."""
+
+    id: UUID
+    position: int
+    family: str
+    family_version: int
+    pack: str
+    pack_version: int
+    seed: int
+    form: str
+    correct: bool | None = None
+    misconceptions: list[str] | None = None
+
+
+FIND = select(DRILL).where(
+    DRILL.c.school_id == bindparam("school_id"),
+    DRILL.c.visit_id == bindparam("visit_id"),
+    DRILL.c.id == bindparam("drill_id"),
+)
+PLACES = (
+    select(
+        *(
+            ITEM.c[name]
+            for name in ("id", "position", "family", "family_version", "pack", "pack_version", "seed", "form")
+        ),
+        ATTEMPT.c.correct,
+        ATTEMPT.c.misconceptions,
+    )
+    .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
+    .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
+    .order_by(ITEM.c.position)
+)
+LATEST_OPEN = (
+    select(DRILL.c.id)
+    .where(
+        DRILL.c.school_id == bindparam("school_id"),
+        DRILL.c.visit_id == bindparam("visit_id"),
+        select(ITEM.c.id)
+        .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
+        .where(ITEM.c.school_id == DRILL.c.school_id, ITEM.c.drill_id == DRILL.c.id, ATTEMPT.c.id.is_(None))
+        .exists(),
+    )
+    .order_by(DRILL.c.started_at.desc())
+    .limit(1)
+)
+ADD_DRILL = insert(DRILL)
+ADD_ITEMS = insert(ITEM)
+
+
+def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
+    """Return a visit's own drill."""
+    found = {"school_id": school_id, "visit_id": visit_id, "drill_id": drill_id}
+    row = connection.execute(FIND, found).mappings().first()
+    return DrillRow(**row) if row else None
+
+
+def list_places(connection: Connection, school_id: UUID, drill_id: UUID) -> tuple[PlaceRow, ...]:
+    """Return the places of a drill in order."""
+    rows = connection.execute(PLACES, {"school_id": school_id, "drill_id": drill_id}).mappings()
+    return tuple(PlaceRow(**row) for row in rows)
+
+
+def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID) -> UUID | None:
+    """Return the visit's latest drill that has a place without an answer."""
+    found: UUID | None = connection.scalar(LATEST_OPEN, {"school_id": school_id, "visit_id": visit_id})
+    return found
+
+
+def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow]) -> None:
+    """Keep a new drill with its places; raises DrillExists when its id is taken."""
+    try:
+        connection.execute(ADD_DRILL, asdict(drill))
+    except IntegrityError as error:
+        raise DrillExists(drill.id) from error
+    of = {"school_id": drill.school_id, "drill_id": drill.id}
+    connection.execute(ADD_ITEMS, [_chosen(place) | of for place in places])
+
+
+def _chosen(place: PlaceRow) -> dict[str, Any]:
+    return {name: value for name, value in asdict(place).items() if name not in {"correct", "misconceptions"}}

@@ -1,0 +1,77 @@
+"""Finding and keeping visits; a visit is found by the hash of its token alone."""
+
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select, update
+
+from app.storage.base import table_of
+from app.storage.models import Visit
+
+VISIT = table_of(Visit)
+ONE = (VISIT.c.school_id == bindparam("of_school_id"), VISIT.c.id == bindparam("of_visit_id"))
+
+
+@dataclass(frozen=True, slots=True)
+class VisitRow:
+    """A visit as it is kept."""
+
+    school_id: UUID
+    id: UUID
+    token_hash: str
+    language: str
+    conventions: dict[str, Any]
+    created_at: datetime
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+    revoked_at: datetime | None = None
+
+
+FIND = select(VISIT).where(
+    VISIT.c.school_id == bindparam("school_id"),
+    VISIT.c.token_hash == bindparam("token_hash"),
+)
+ADD = insert(VISIT)
+TOUCH = update(VISIT).where(*ONE).values(seen_at=bindparam("seen_at"), idle_until=bindparam("idle_until"))
+CHANGE_LANGUAGE = update(VISIT).where(*ONE).values(language=bindparam("language"))
+CHANGE_CONVENTIONS = update(VISIT).where(*ONE).values(conventions=bindparam("conventions"))
+REVOKE = update(VISIT).where(*ONE).values(revoked_at=bindparam("revoked_at"))
+
+
+def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> VisitRow | None:
+    """Return the visit with this token, expired or not."""
+    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).mappings().first()
+    return VisitRow(**row) if row else None
+
+
+def add_visit(connection: Connection, visit: VisitRow) -> None:
+    """Keep a new visit."""
+    connection.execute(ADD, asdict(visit))
+
+
+def touch_visit(connection: Connection, visit: VisitRow, seen_at: datetime, idle_until: datetime) -> None:
+    """Note that a visit is in use."""
+    changes = {"seen_at": seen_at, "idle_until": idle_until}
+    connection.execute(TOUCH, _of(visit.school_id, visit.id) | changes)
+
+
+def change_language(connection: Connection, school_id: UUID, visit_id: UUID, language: str) -> None:
+    """Keep the language a visit reads."""
+    connection.execute(CHANGE_LANGUAGE, _of(school_id, visit_id) | {"language": language})
+
+
+def change_conventions(connection: Connection, school_id: UUID, visit_id: UUID, conventions: dict[str, Any]) -> None:
+    """Keep the conventions of a visit's next drills."""
+    connection.execute(CHANGE_CONVENTIONS, _of(school_id, visit_id) | {"conventions": conventions})
+
+
+def revoke_visit(connection: Connection, school_id: UUID, visit_id: UUID, revoked_at: datetime) -> None:
+    """Make a visit's token worthless."""
+    connection.execute(REVOKE, _of(school_id, visit_id) | {"revoked_at": revoked_at})
+
+
+def _of(school_id: UUID, visit_id: UUID) -> dict[str, Any]:
+    return {"of_school_id": school_id, "of_visit_id": visit_id}
