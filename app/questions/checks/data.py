@@ -50,9 +50,9 @@ def _listings(family: Family) -> Iterable[tuple[str, list[str]]]:
 def _check_scenes(family: Family, findings: Findings) -> None:
     asked = {ask.id for ask in family.asks}
     for scene in family.scenes:
-        for ask in set(scene.asks) - asked:
+        for missing in set(scene.asks) - asked:
             findings.error(
-                "scene-ask", f"a scene names the ask {ask!r}, which does not exist", f"There are {sorted(asked)}."
+                "scene-ask", f"a scene names the ask {missing!r}, which does not exist", f"There are {sorted(asked)}."
             )
     for ask in family.asks:
         count = sum(1 for scene in family.scenes if not scene.tag and (not scene.asks or ask.id in scene.asks))
