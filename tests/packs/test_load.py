@@ -59,7 +59,7 @@ def test_missing_french_names_its_line(folder: Path) -> None:
         'title = {en = "True to magnetic to compass", de = ',
     )
     rules = findings(folder)
-    line = line_with(folder, ', de = ')
+    line = line_with(folder, ", de = ")
     assert ("missing-language", line, FAMILY) in rules
     assert ("schema", line, FAMILY) in rules
 
