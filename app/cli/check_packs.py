@@ -10,7 +10,7 @@ import click
 from app.cli import Refused
 from app.cli.packs import PACKS, open_library
 from app.packs.library import Library, UnknownFamily
-from app.questions.checks import check_library
+from app.questions.checks import FamilyReport, check_library
 from app.questions.conventions import Conventions
 from app.questions.golden import differences, golden_draws
 from app.services.homes import HomeWish, conventions_for
@@ -27,18 +27,34 @@ HOUSE_RULES: tuple[dict[str, str | int], ...] = (
 @click.command()
 @click.option("--draws", type=click.IntRange(min=1), required=True)
 @click.option("--accept", multiple=True)
-def command(draws: int, accept: tuple[str, ...]) -> None:
-    """Print every finding; exit code 1 when one is an error or a golden draw has moved."""
+@click.option("--table", is_flag=True)
+def command(draws: int, accept: tuple[str, ...], *, table: bool) -> None:
+    """Print every finding, and a row a family if wanted; exit code 1 for an error or a golden draw that has moved."""
     library = open_library()
     for family_id in accept:
         accept_golden(library, family_id)
     failed = False
     for report in check_library(library, homes(), draws):
         moved = differences(library, report.family, read_golden(library.pack_of(report.family).id))
+        if table:
+            click.echo(row(report))
         for line in (*map(str, report.issues), *(f"{report.family}: golden draw: {each}" for each in moved)):
             click.echo(line)
         failed = failed or bool(moved) or any(issue.severity == "error" for issue in report.issues)
     raise SystemExit(1 if failed else 0)
+
+
+def row(report: FamilyReport) -> str:
+    """Write what a family's batch showed: items, share lost to collisions, share distinct, guessing, key places."""
+    if report.figures is None:
+        return f"{report.family:<28} no item"
+    shown = report.figures
+    guess = f"{shown.best_strategy} {shown.best_share:.0%}" if shown.best_strategy else "no choice"
+    places = " ".join(map(str, shown.key_places))
+    return (
+        f"{report.family:<28}{report.draws:6} items  lost {shown.lost_share:4.0%}  "
+        f"distinct {shown.distinct_share:4.0%}  best guess {guess:<16}  key places {places} (p {shown.key_place_p:.3f})"
+    )
 
 
 def homes() -> list[Conventions]:
