@@ -6,6 +6,7 @@ from uuid import UUID
 
 from app.packs.spec import Language
 from app.questions.conventions import Conventions
+from app.services.errors import NotFound
 
 
 class Role(StrEnum):
@@ -29,3 +30,10 @@ class Actor:
     visit_id: UUID | None
     language: Language
     conventions: Conventions
+
+    @property
+    def own_visit(self) -> UUID:
+        """The visit in which this actor's drills are kept; NotFound for a guest, to whom nothing belongs."""
+        if self.visit_id is None:
+            raise NotFound("a guest has no drills")
+        return self.visit_id

@@ -3,15 +3,24 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import islice
 from uuid import UUID
 
 from app.packs.library import Library
 from app.packs.spec import Language
+from app.questions.model import Item
 from app.services.actor import Actor
+from app.services.errors import Conflict, Invalid, NotFound
+from app.services.messages import say
+from app.services.mix import choose_items
+from app.storage.ids import new_id
+from app.storage.queries import drills
+from app.storage.queries.drills import DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
 LENGTH = 10
 LONGEST = 50
+SHORTEST_AGAIN = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +34,7 @@ class DrillWish:
 
 @dataclass(frozen=True, slots=True)
 class TopicView:
-    """A topic one can choose; `offered` families make questions under the actor's conventions."""
+    """A topic one can choose, with how many families of questions it has."""
 
     id: str
     title: str
@@ -35,19 +44,77 @@ class TopicView:
 
 def list_topics(library: Library, language: Language) -> Sequence[TopicView]:
     """Return the topics in the library's order."""
-    raise NotImplementedError
+    return tuple(
+        TopicView(pack.id, pack.title.of(language), pack.summary.of(language), len(pack.families))
+        for pack in library.packs.values()
+    )
 
 
 def start_drill(uow: UnitOfWork, actor: Actor, library: Library, wish: DrillWish, seed: int, now: datetime) -> UUID:
-    """Start a drill and return its id; the same seed, wish and conventions choose the same items."""
-    raise NotImplementedError
+    """Start a drill and return its id; the same seed, wish and conventions choose the same items.
+
+    NotFound for an unknown topic or family, Invalid for its length, Conflict when nothing is offered at this home.
+    """
+    if not 1 <= wish.length <= LONGEST:
+        raise Invalid(say("length", actor.language, value=wish.length, most=LONGEST), "length")
+    items = list(islice(choose_items(library, wanted_families(library, wish), actor.conventions, seed), wish.length))
+    if not items:
+        raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
+    drill = new_drill(actor, new_id(now), wish.topic, seed, now)
+    keep_drill(uow, drill, items, now)
+    return drill.id
 
 
 def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, seed: int, now: datetime) -> UUID:
     """Start a drill of the families missed in another one, with fresh numbers; Conflict when none was missed."""
-    raise NotImplementedError
+    _, places = get_drill(uow, actor, drill_id)
+    missed = [place.family for place in places if place.correct is False and place.family in library.families]
+    if not missed:
+        raise Conflict(say("nothing-missed", actor.language))
+    wish = DrillWish(families=tuple(dict.fromkeys(missed)), length=max(SHORTEST_AGAIN, len(missed)))
+    return start_drill(uow, actor, library, wish, seed, now)
 
 
 def find_open_drill(uow: UnitOfWork, actor: Actor) -> UUID | None:
     """Return the actor's latest drill that still has a question to answer."""
-    raise NotImplementedError
+    if actor.visit_id is None:
+        return None
+    with uow.reader() as connection:
+        return drills.find_latest_open(connection, actor.school_id, actor.visit_id)
+
+
+def get_drill(uow: UnitOfWork, actor: Actor, drill_id: UUID) -> tuple[DrillRow, tuple[PlaceRow, ...]]:
+    """Return the actor's own drill with its places; NotFound for anybody else's."""
+    with uow.reader() as connection:
+        drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
+        if drill is None:
+            raise NotFound(drill_id)
+        return drill, drills.list_places(connection, actor.school_id, drill_id)
+
+
+def wanted_families(library: Library, wish: DrillWish) -> Sequence[str]:
+    """Return the families a wish names; NotFound for one that is not there."""
+    if wish.topic is not None:
+        if wish.topic not in library.packs:
+            raise NotFound(wish.topic)
+        return library.packs[wish.topic].families
+    for family_id in wish.families:
+        if family_id not in library.families:
+            raise NotFound(family_id)
+    return wish.families or tuple(library.families)
+
+
+def new_drill(actor: Actor, drill_id: UUID, topic: str | None, seed: int, now: datetime) -> DrillRow:
+    """Return a drill of this actor under the conventions of this moment; NotFound for a guest."""
+    conventions = actor.conventions.as_json()
+    return DrillRow(actor.school_id, drill_id, actor.own_visit, topic, seed, conventions, now)
+
+
+def keep_drill(uow: UnitOfWork, drill: DrillRow, items: Sequence[Item], now: datetime) -> None:
+    """Keep a drill with its items; raises DrillExists when its id is taken."""
+    places = [
+        PlaceRow(new_id(now), position, item.family, item.version, item.pack, item.pack_version, item.seed, item.form)
+        for position, item in enumerate(items, start=1)
+    ]
+    with uow.writer() as connection:
+        drills.add_drill(connection, drill, places)

@@ -1,15 +1,22 @@
-"""The demo airfields: invented names at real coordinates."""
+"""The demo airfields: invented names at real coordinates, read once from places.toml."""
 
+import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
+from math import cos, radians
+from pathlib import Path
+from typing import Any
 
 from app.packs.spec import Language
 from app.questions.conventions import Region
 
+PLACES = Path(__file__).with_name("places.toml")
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """An invented airfield; `near` says in one language where on the earth it stands."""
+    """An invented airfield; `near` says where on the earth it stands, `area` in which group it is listed."""
 
     id: str
     name: str
@@ -20,6 +27,33 @@ class Place:
     region: Region
 
 
+@cache
 def list_places(language: Language) -> Sequence[Place]:
     """Return all demo airfields, the default home first, grouped by area."""
-    raise NotImplementedError
+    return tuple(_place(entry, area, language) for area in _areas() for entry in area["place"])
+
+
+def find_place(place_id: str) -> Place | None:
+    """Return a demo airfield, in English; its name is the same in every language."""
+    return next((place for place in list_places("en") if place.id == place_id), None)
+
+
+def region_near(latitude_deg: float, longitude_deg: float) -> Region:
+    """Return the region of the nearest demo airfield: a first guess at whose rules hold at a typed place."""
+
+    def squared_distance(place: Place) -> float:
+        north = place.latitude_deg - latitude_deg
+        east = (place.longitude_deg - longitude_deg + 180) % 360 - 180
+        return north**2 + (east * cos(radians(latitude_deg))) ** 2
+
+    return min(list_places("en"), key=squared_distance).region
+
+
+def _place(entry: dict[str, Any], area: dict[str, Any], language: Language) -> Place:
+    return Place(**{**entry, "near": entry["near"][language]}, area=area["title"][language])
+
+
+@cache
+def _areas() -> list[dict[str, Any]]:
+    areas: list[dict[str, Any]] = tomllib.loads(PLACES.read_text("utf-8"))["area"]
+    return areas

@@ -5,27 +5,25 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
+from app.grader.grade import Grade, grade
+from app.grader.reply import BadReply, Reply, parse_reply
 from app.packs.library import Library
-from app.questions.wording import WordedItem
+from app.packs.spec import Language
+from app.questions.model import Item
+from app.questions.present import plain
+from app.questions.wording import word_item
 from app.services.actor import Actor
-from app.services.progress import Progress
+from app.services.drills import get_drill
+from app.services.errors import Conflict, Invalid, NotFound
+from app.services.items import ItemView, get_item, stamp_of, view_item
+from app.services.messages import say
+from app.services.progress import Progress, first_open, progress_at
+from app.storage.ids import new_id
+from app.storage.queries import attempts
+from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
 from app.storage.unit_of_work import UnitOfWork
 
-
-@dataclass(frozen=True, slots=True)
-class ItemView:
-    """An item in words with the titles around it.
-
-    `stamp` goes with the form and comes back in the field of the same name: it says which numbers were shown.
-    """
-
-    topic: str
-    topic_title: str
-    family: str
-    family_title: str
-    place: str
-    worded: WordedItem
-    stamp: str
+LONGEST_MS = 24 * 60 * 60 * 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +58,22 @@ class AnswerOutcome:
 def question(
     uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, position: int | None = None
 ) -> QuestionView:
-    """Return the item at a position, by default the first unanswered one (the last one when all are answered)."""
-    raise NotImplementedError
+    """Return the item at a position, by default the first unanswered one (the last one when all are answered).
+
+    NotFound for a stranger's drill or a position it does not have, Conflict when the question was withdrawn.
+    """
+    drill, places = get_drill(uow, actor, drill_id)
+    wanted = position or first_open(places) or len(places)
+    place = next((place for place in places if place.position == wanted), None)
+    if place is None:
+        raise NotFound(position)
+    item = get_item(library, place, drill.conventions, actor.language)
+    return QuestionView(
+        progress=progress_at(drill_id, places, place.position),
+        item_id=place.id,
+        item=view_item(library, item, actor.language),
+        answered=place.correct is not None,
+    )
 
 
 def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent: Sent, now: datetime) -> AnswerOutcome:
@@ -69,16 +81,69 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
 
     NotFound for a stranger's item, Invalid for a reply that cannot be read, Conflict when the question was revised.
     """
-    raise NotImplementedError
+    row = own_item(uow, actor, item_id)
+    if row.correct is not None:
+        return _outcome(row, correct=row.correct, counted=False)
+    item = get_item(library, row, row.conventions, actor.language)
+    reply = read_reply(library, item, sent, actor.language)
+    marks = grade(library, item, reply)
+    attempt = _attempt(library, actor, row.id, (item, reply, marks), sent.took_ms, now)
+    try:
+        with uow.writer() as connection:
+            attempts.add_attempt(connection, attempt)
+    except AlreadyAnswered:
+        first = own_item(uow, actor, item_id)
+        return _outcome(first, correct=bool(first.correct), counted=False)
+    return _outcome(row, correct=marks.correct, counted=True)
 
 
-def front_item(library: Library, actor: Actor, seed: int) -> ItemView:
-    """Return the front page's question: the first item of the drill that answering it would start. Keeps nothing."""
-    raise NotImplementedError
+def own_item(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ItemRow:
+    """Return an item of the actor's own drills; NotFound for anybody else's."""
+    with uow.reader() as connection:
+        row = attempts.find_item(connection, actor.school_id, actor.own_visit, item_id)
+    if row is None:
+        raise NotFound(item_id)
+    return row
 
 
-def answer_front(
-    uow: UnitOfWork, actor: Actor, library: Library, seed: int, sent: Sent, now: datetime
-) -> AnswerOutcome:
-    """Start the front page's drill and answer its first item; done twice, it is the same drill and the first answer."""
-    raise NotImplementedError
+def read_reply(library: Library, item: Item, sent: Sent, language: Language) -> Reply:
+    """Return the reply to an item; Conflict when other numbers had been shown, Invalid when it cannot be read."""
+    if any(stamp != stamp_of(item) for stamp in sent.fields.get("stamp", ())):
+        raise Conflict(say("revised", language))
+    try:
+        return parse_reply(library, item, sent.fields, language)
+    except BadReply as error:
+        raise Invalid(error.message, error.field) from error
+
+
+def _attempt(
+    library: Library, actor: Actor, item_id: UUID, graded: tuple[Item, Reply, Grade], took_ms: int | None, now: datetime
+) -> AttemptRow:
+    item, reply, marks = graded
+    return AttemptRow(
+        school_id=actor.school_id,
+        id=new_id(now),
+        drill_item_id=item_id,
+        visit_id=actor.own_visit,
+        family=item.family,
+        family_version=item.version,
+        pack=item.pack,
+        pack_version=item.pack_version,
+        seed=item.seed,
+        form=item.form,
+        ask=item.ask,
+        parameters=plain(item.parameters),
+        conventions=item.conventions.as_json(),
+        shown=plain(word_item(library, item, actor.language).snapshot()) | {"stamp": stamp_of(item)},
+        answer=plain(reply.as_json()),
+        correct=marks.correct,
+        share=marks.share,
+        misconceptions=list(marks.misconceptions),
+        first_misconception=marks.misconceptions[0] if marks.misconceptions else None,
+        took_ms=took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None,
+        answered_at=now,
+    )
+
+
+def _outcome(row: ItemRow, *, correct: bool, counted: bool) -> AnswerOutcome:
+    return AnswerOutcome(row.drill_id, row.id, row.position, correct, counted)

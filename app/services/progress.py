@@ -1,8 +1,11 @@
 """Where somebody stands in a drill: one mark a place."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from uuid import UUID
+
+from app.storage.queries.drills import PlaceRow
 
 
 class Mark(StrEnum):
@@ -38,3 +41,25 @@ class Progress:
     def finished(self) -> bool:
         """Whether every place has its answer."""
         return self.next_position is None
+
+
+def mark_of(place: PlaceRow) -> Mark:
+    """Return what became of a place."""
+    if place.correct is None:
+        return Mark.TO_COME
+    return Mark.KEY if place.correct else Mark.MISSED
+
+
+def first_open(places: Sequence[PlaceRow]) -> int | None:
+    """Return the first position without an answer."""
+    return next((place.position for place in places if place.correct is None), None)
+
+
+def progress_at(drill_id: UUID, places: Sequence[PlaceRow], position: int) -> Progress:
+    """Return the progress of a drill as seen from one position."""
+    marks = []
+    for place in places:
+        here = place.position == position
+        mark = Mark.HERE if here and place.correct is None else mark_of(place)
+        marks.append(PlaceMark(place.position, place.id, mark, here))
+    return Progress(drill_id, position, len(places), tuple(marks), first_open(places))

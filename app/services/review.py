@@ -1,37 +1,51 @@
 """Looking back: the verdict on one answer, and the summary of a drill."""
 
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Any
 from uuid import UUID
 
+from app.grader.explain import Explanation, explain
+from app.grader.grade import grade
+from app.grader.reply import Reply
 from app.packs.library import Library
+from app.questions.wording import Writer
 from app.services.actor import Actor
-from app.services.practice import ItemView
-from app.services.progress import Mark, Progress
+from app.services.drills import get_drill
+from app.services.errors import Conflict, NotFound
+from app.services.items import ItemView, find_item, stamp_of, view_item
+from app.services.messages import say
+from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
+from app.storage.queries import attempts, drills
+from app.storage.queries.attempts import AttemptRow, ItemRow
+from app.storage.queries.drills import DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
-if TYPE_CHECKING:
-    from app.grader.explain import Explanation
-    from app.grader.reply import Reply
+
+@dataclass(frozen=True, slots=True)
+class Explained:
+    """An answered item that today's packs still draw as it was shown, with its explanation."""
+
+    item: ItemView
+    explanation: Explanation
 
 
 @dataclass(frozen=True, slots=True)
 class VerdictView:
     """The verdict on the answer that counts.
 
-    `revised`: the question has changed since; `shown` is what stood there, and there is no explanation to give.
+    `shown` is the item as it was shown, in the language of that moment. `explained` is None when the question has been
+    revised since: then only `shown`, the answer and the verdict can be shown.
     """
 
     progress: Progress
     item_id: UUID
-    item: "ItemView | None"
-    shown: dict[str, object]
-    reply: "Reply"
     correct: bool
     share: float
-    explanation: "Explanation | None"
-    revised: bool
-    sources: tuple[str, ...]
+    reply: Reply
+    shown: dict[str, Any]
+    explained: Explained | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +60,7 @@ class Tally:
 
 @dataclass(frozen=True, slots=True)
 class MisconceptionTally:
-    """A misconception met in the drill: how often, and the line to remember."""
+    """A misconception met in the drill: how often, and the line to remember, with the numbers of the first time."""
 
     id: str
     family: str
@@ -57,7 +71,7 @@ class MisconceptionTally:
 
 @dataclass(frozen=True, slots=True)
 class SummaryItem:
-    """One place of the drill as the summary lists it."""
+    """One place of the drill as the summary lists it; a family no longer in the packs goes by its id."""
 
     position: int
     item_id: UUID
@@ -82,10 +96,97 @@ class SummaryView:
 
 
 def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID) -> VerdictView:
-    """Return the verdict on an answered item; Conflict when it has no answer yet."""
-    raise NotImplementedError
+    """Return the verdict on an answered item; NotFound for a stranger's, Conflict when it has no answer yet."""
+    row, attempt, places = _answered(uow, actor, item_id)
+    reply = Reply.from_json(attempt.answer)
+    return VerdictView(
+        progress=progress_at(row.drill_id, places, row.position),
+        item_id=item_id,
+        correct=attempt.correct,
+        share=attempt.share,
+        reply=reply,
+        shown=attempt.shown,
+        explained=_explained(library, actor, attempt, reply),
+    )
 
 
 def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID) -> SummaryView:
-    """Return the summary of a drill, finished or not."""
-    raise NotImplementedError
+    """Return the summary of a drill, finished or not; NotFound for a stranger's."""
+    drill, places = get_drill(uow, actor, drill_id)
+    answered = [place for place in places if place.correct is not None]
+    missed = [place.family for place in answered if not place.correct and place.family in library.families]
+    return SummaryView(
+        progress=progress_at(drill_id, places, first_open(places) or len(places)),
+        right=sum(place.correct is True for place in answered),
+        answered=len(answered),
+        length=len(places),
+        topics=tuple(_tallies(library, answered, actor)),
+        misconceptions=tuple(_misconceptions(library, drill, answered, actor)),
+        items=tuple(_summary_item(library, place, actor) for place in places),
+        missed=tuple(dict.fromkeys(missed)),
+    )
+
+
+def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[ItemRow, AttemptRow, tuple[PlaceRow, ...]]:
+    with uow.reader() as connection:
+        row = attempts.find_item(connection, actor.school_id, actor.own_visit, item_id)
+        if row is None:
+            raise NotFound(item_id)
+        attempt = attempts.find_attempt(connection, actor.school_id, actor.own_visit, item_id)
+        if attempt is None:
+            raise Conflict(say("not-answered", actor.language))
+        return row, attempt, drills.list_places(connection, actor.school_id, row.drill_id)
+
+
+def _explained(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply) -> Explained | None:
+    item = find_item(library, attempt, attempt.conventions)
+    if item is None or stamp_of(item) != attempt.shown["stamp"]:
+        return None
+    marks = grade(library, item, reply)
+    if marks.correct != attempt.correct:
+        return None  # the key has been corrected since: the kept verdict cannot be explained
+    return Explained(view_item(library, item, actor.language), explain(library, item, reply, marks, actor.language))
+
+
+def _tallies(library: Library, answered: Sequence[PlaceRow], actor: Actor) -> Iterator[Tally]:
+    for topic in dict.fromkeys(place.pack for place in answered):
+        marks = [place.correct for place in answered if place.pack == topic]
+        yield Tally(topic, _topic_title(library, topic, actor), sum(mark is True for mark in marks), len(marks))
+
+
+def _misconceptions(
+    library: Library, drill: DrillRow, answered: Sequence[PlaceRow], actor: Actor
+) -> Iterator[MisconceptionTally]:
+    """Yield what was met, the most frequent first."""
+    met = [(place.family, name) for place in answered for name in place.misconceptions or ()]
+    for (family_id, name), count in Counter(met).most_common():
+        first = next(each for each in answered if each.family == family_id and name in (each.misconceptions or ()))
+        words = _name_and_remedy(library, drill, first, name, actor)
+        if words is not None:
+            yield MisconceptionTally(name, family_id, *words, count)
+
+
+def _name_and_remedy(
+    library: Library, drill: DrillRow, place: PlaceRow, name: str, actor: Actor
+) -> tuple[str, str] | None:
+    """Return the misconception in words with the item's numbers; None when the packs no longer have it."""
+    item = find_item(library, place, drill.conventions)
+    if item is None or name not in {each.id for each in library.family(place.family).misconceptions}:
+        return None
+    writer = Writer(library, item, actor.language)
+    spec = writer.family.misconception(name)
+    wrong = dict(item.wrong_values()).get(name)
+    more = wrong.more if wrong else {}
+    return writer.write(spec.name, more), writer.write(spec.remedy, more)
+
+
+def _summary_item(library: Library, place: PlaceRow, actor: Actor) -> SummaryItem:
+    family = library.families.get(place.family)
+    title = family.title.of(actor.language) if family else place.family
+    topic_title = _topic_title(library, place.pack, actor)
+    return SummaryItem(place.position, place.id, place.family, title, topic_title, mark_of(place))
+
+
+def _topic_title(library: Library, pack_id: str, actor: Actor) -> str:
+    pack = library.packs.get(pack_id)
+    return pack.title.of(actor.language) if pack else pack_id

@@ -83,11 +83,9 @@ def create_drill() -> None:
         *key(),
         sa.Column("visit_id", sa.Uuid(), nullable=False),
         sa.Column("topic", sa.String(), nullable=True),
-        *number("length"),
         sa.Column("seed", sa.BigInteger(), nullable=False),
         sa.Column("conventions", sa.JSON(), nullable=False),
         moment("started_at"),
-        sa.CheckConstraint("length >= 1", name="ck_drill_length"),
         parent("drill", "visit", "visit_id"),
         sa.PrimaryKeyConstraint("school_id", "id", name="pk_drill"),
     )

@@ -16,7 +16,6 @@ class Drill(Base):
     __tablename__ = "drill"
     __table_args__ = (
         ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
-        CheckConstraint("length >= 1", name="length"),
         Index(None, "school_id", "visit_id", "started_at"),
     )
 
@@ -24,7 +23,6 @@ class Drill(Base):
     id: Mapped[UUID] = mapped_column(primary_key=True)
     visit_id: Mapped[UUID]
     topic: Mapped[str | None]
-    length: Mapped[int]
     seed: Mapped[int] = mapped_column(BigInteger)
     conventions: Mapped[dict[str, Any]]
     started_at: Mapped[datetime]

@@ -28,7 +28,6 @@ class DrillRow:
     id: UUID
     visit_id: UUID
     topic: str | None
-    length: int
     seed: int
     conventions: dict[str, Any]
     started_at: datetime

@@ -1,0 +1,88 @@
+"""Drawing an item of a drill again, and showing it with the titles around it."""
+
+import hashlib
+import json
+from dataclasses import dataclass
+from typing import Any, Protocol, cast
+
+from app.packs.library import Library, UnknownFamily
+from app.packs.spec import Form, Language
+from app.questions.conventions import Conventions
+from app.questions.draw import NoDraw, draw
+from app.questions.model import Item, NotOffered
+from app.questions.present import plain
+from app.questions.wording import WordedItem, word_item
+from app.services.errors import Conflict
+from app.services.messages import say
+
+STAMP_LENGTH = 16
+
+
+class Drawn(Protocol):
+    """What an item is drawn from, however it is kept."""
+
+    @property
+    def family(self) -> str:
+        """The family's id."""
+
+    @property
+    def seed(self) -> int:
+        """The item's seed."""
+
+    @property
+    def form(self) -> str:
+        """The answer form."""
+
+
+@dataclass(frozen=True, slots=True)
+class ItemView:
+    """An item in words with the titles around it.
+
+    `stamp` goes with the form and comes back in the field of the same name: it says which numbers were shown.
+    """
+
+    topic: str
+    topic_title: str
+    family: str
+    family_title: str
+    place: str
+    worded: WordedItem
+    stamp: str
+
+
+def find_item(library: Library, drawn: Drawn, conventions: dict[str, Any]) -> Item | None:
+    """Return the item as today's packs draw it, None when they no longer do."""
+    try:
+        form = cast("Form", drawn.form)
+        return draw(library, drawn.family, drawn.seed, Conventions.from_json(conventions), form)
+    except (UnknownFamily, NotOffered, NoDraw, ValueError):
+        return None
+
+
+def get_item(library: Library, drawn: Drawn, conventions: dict[str, Any], language: Language) -> Item:
+    """Return the item as today's packs draw it; Conflict when they no longer do."""
+    item = find_item(library, drawn, conventions)
+    if item is None:
+        raise Conflict(say("withdrawn", language))
+    return item
+
+
+def view_item(library: Library, item: Item, language: Language) -> ItemView:
+    """Put an item into words for a page."""
+    pack = library.pack_of(item.family)
+    return ItemView(
+        topic=pack.id,
+        topic_title=pack.title.of(language),
+        family=item.family,
+        family_title=library.family(item.family).title.of(language),
+        place=item.conventions.place,
+        worded=word_item(library, item, language),
+        stamp=stamp_of(item),
+    )
+
+
+def stamp_of(item: Item) -> str:
+    """Return a short print of all numbers that are shown, the same in every language; it does not tell the key."""
+    shown = [item.family, item.ask, item.form, plain(item.parameters), [plain(option.value) for option in item.options]]
+    text = json.dumps(shown, sort_keys=True, default=str)
+    return hashlib.sha256(text.encode()).hexdigest()[:STAMP_LENGTH]

@@ -1,0 +1,70 @@
+"""Chooses the items of a drill: topics and answer forms mixed, no family twice in a row, the same for the same seed."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from random import Random
+
+from app.packs.library import Library
+from app.packs.spec import Family, Form
+from app.questions.conventions import Conventions
+from app.questions.draw import NoDraw, draw, offered_forms
+from app.questions.model import Item, NotOffered
+
+LARGEST_SEED = 2**31
+
+
+def choose_items(library: Library, families: Sequence[str], conventions: Conventions, seed: int) -> Iterator[Item]:
+    """Yield items of these families without end, or until none of them is offered under these conventions.
+
+    The first is an easy one with options, where there is one. Every family comes up before one comes up again.
+    """
+    rng = Random(seed)
+    offered = list(dict.fromkeys(families))
+    used: Counter[Form] = Counter()
+    last = ""
+    first = True
+    while offered:
+        for family_id in _deck(library, offered, last, rng, easy_first=first):
+            item = _draw(library, library.family(family_id), conventions, used, rng)
+            if item is None:
+                offered.remove(family_id)
+                continue
+            first = False
+            last = family_id
+            used[item.form] += 1
+            yield item
+
+
+def _deck(library: Library, families: Sequence[str], last: str, rng: Random, *, easy_first: bool) -> list[str]:
+    """Return the families once each: every topic is spread evenly from one end to the other."""
+    deck = []
+    for topic in dict.fromkeys(library.family(each).topic for each in families):
+        members = sorted((each for each in families if library.family(each).topic == topic), key=lambda _: rng.random())
+        start = rng.random()
+        deck += [((place + start) / len(members), family_id) for place, family_id in enumerate(members)]
+    order = [family_id for _, family_id in sorted(deck)]
+    opener = next((each for each in order if _is_opener(library.family(each))), None) if easy_first else None
+    if opener:
+        order.remove(opener)
+        order.insert(0, opener)
+    elif order[0] == last:
+        order.append(order.pop(0))
+    return order
+
+
+def _is_opener(family: Family) -> bool:
+    return family.grade == "easy" and "choice" in offered_forms(family)
+
+
+def _draw(library: Library, family: Family, conventions: Conventions, used: Counter[Form], rng: Random) -> Item | None:
+    """Return an item in the answer form the drill has least of; None where the family makes no question."""
+    seed = int(rng.random() * LARGEST_SEED)
+    forms = sorted(offered_forms(family), key=lambda form: (used[form], form != "choice"))
+    for form in forms:
+        try:
+            return draw(library, family.id, seed, conventions, form)
+        except NotOffered:
+            return None
+        except NoDraw:
+            continue
+    return None
