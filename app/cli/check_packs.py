@@ -11,9 +11,8 @@ from app.cli import Refused
 from app.cli.packs import PACKS, open_library
 from app.packs.library import Library, UnknownFamily
 from app.questions.checks import FamilyReport, check_library
-from app.questions.conventions import Conventions
+from app.questions.conventions import Conventions, conventions_at
 from app.questions.golden import differences, golden_draws
-from app.services.homes import HomeWish, conventions_for
 from app.services.places import list_places
 
 WHEN = date(2026, 9, 1)
@@ -60,7 +59,10 @@ def row(report: FamilyReport) -> str:
 def homes() -> list[Conventions]:
     """Return every demo airfield under one of the sets of house rules, so that each set is drawn with."""
     pairs = zip(list_places("en"), cycle(HOUSE_RULES), strict=False)
-    return [conventions_for(HomeWish(WHEN, place_id=place.id, rules=rules), "en") for place, rules in pairs]
+    return [
+        conventions_at(place.name, place.latitude_deg, place.longitude_deg, WHEN, region=place.region, **rules)
+        for place, rules in pairs
+    ]
 
 
 def read_golden(pack_id: str) -> dict[str, list[dict[str, object]]]:

@@ -9,9 +9,10 @@ from flask import Flask
 from gunicorn.app.base import BaseApplication
 
 from app.cli import Refused
-from app.storage.migrate import NewerDatabase, upgrade
+from app.packs.issues import PackProblems
+from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
 from app.web.factory import create_app
-from app.web.settings import Settings
+from app.web.settings import Settings, WrongSetting
 
 WORKERS = 2
 THREADS = 4
@@ -19,12 +20,15 @@ THREADS = 4
 
 def serve(listener: socket.socket, instance: Path) -> None:
     """Bring the database up to date and answer until a signal ends the process."""
-    settings = Settings.from_environment(instance)
     try:
+        settings = Settings.from_environment(instance)
         upgrade(settings.database)
-    except NewerDatabase as error:
+        application = create_app(settings)
+    except (WrongSetting, NewerDatabase, UnusableDatabase) as error:
         raise Refused(str(error)) from error
-    Server(create_app(settings), listener).run()
+    except PackProblems as problems:
+        raise Refused(f"The question packs cannot be used:\n{problems}") from problems
+    Server(application, listener).run()
 
 
 class Server(BaseApplication):  # type: ignore[misc] # gunicorn has no types
