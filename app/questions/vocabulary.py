@@ -9,6 +9,6 @@ bank_deg rate_deg_s roll_lead_deg rollout_rule allowance_deg seconds speed_chang
 indicator_deg indicator_error_deg minutes limit_deg tas_kt cas_kt ias_kt gs_kt wind_from_deg wind_kt gust_kt wca_deg
 drift_deg distance_nm gone_nm left_nm off_nm side relative_bearing_deg bearing_deg runway runway_true_deg time_utc
 offset_h eta_utc elevation_ft indicated_ft pressure_altitude_ft density_altitude_ft setting_inhg setting_hpa
-actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printed_year year at_home
+actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printed_year year at_home across_north
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

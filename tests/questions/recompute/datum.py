@@ -1,0 +1,47 @@
+"""Keys of the datum families worked again from the printed numbers alone, east positive.
+
+Sources: CASA Australia AC 43-17(0), deviation is added to the compass reading to get magnetic; true is magnetic plus
+variation (Transport Canada TP 12880, Pilot Navigation 8 and 9).
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+Draw = dict[str, Any]
+
+
+def on_circle(degrees: float) -> float:
+    return (degrees - 1) % 360 + 1
+
+
+def short_way(degrees: float) -> float:
+    return (degrees + 180) % 360 - 180
+
+
+def true_to_compass(draw: Draw) -> float:
+    given = draw["parameters"]
+    start = given["magnetic_deg"] if given["ask"] == "compass-from-magnetic" else given["true_deg"]
+    return on_circle(start - given.get("variation_deg", 0) - given.get("deviation_deg", 0))
+
+
+def compass_to_true(draw: Draw) -> float:
+    given = draw["parameters"]
+    start = given["magnetic_deg"] if given["ask"] == "true-from-magnetic" else given["compass_deg"]
+    return on_circle(start + given.get("variation_deg", 0) + given.get("deviation_deg", 0))
+
+
+def find_variation_deviation(draw: Draw) -> float:
+    given = draw["parameters"]
+    if given["ask"] == "variation":
+        return short_way(given["true_deg"] - given["magnetic_deg"])
+    if given["ask"] == "deviation":
+        return short_way(given["magnetic_deg"] - given["compass_deg"])
+    both = short_way(given["true_deg"] - given["compass_deg"])
+    return both - given.get("deviation_deg", 0) - given.get("variation_deg", 0)
+
+
+RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
+    "true-to-compass": true_to_compass,
+    "compass-to-true": compass_to_true,
+    "find-variation-deviation": find_variation_deviation,
+}
