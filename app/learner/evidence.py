@@ -1,0 +1,198 @@
+"""The learner model: a two-level Gaussian filter with a misconception channel. One answer costs constant time.
+
+A learner has a level, and for each family a skill on top of it, both normal on the logit scale; and a probability for
+each named misconception. The constants are the project's choice, tuned on simulated learners, not on people.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime
+from math import sqrt
+
+from app.learner.logistic import sigmoid
+from app.learner.quadrature import normal_nodes
+
+NODES = 15
+LEVEL_VARIANCE = 1.0
+SKILL_VARIANCE = 0.7
+LEVEL_NOISE = 0.005
+SKILL_NOISE = 0.20
+LEVEL_FLOOR = 0.01
+SKILL_FLOOR = 0.02
+PRACTICE = 0.30
+FORGETTING_PER_DAY = 0.05
+SLIP = 0.05
+TYPED_GUESS = 0.02
+TYPED_WRONG_SHARE = 0.04
+MISCONCEPTION_PRIOR = 0.10
+MISCONCEPTION_HOLD = 0.8
+EXPLAINED = 0.08
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A learner's level over all skills: mean and variance on the logit scale."""
+
+    mean: float = 0.0
+    variance: float = LEVEL_VARIANCE
+
+
+@dataclass(frozen=True, slots=True)
+class Skill:
+    """One family's skill on top of the level, its misconceptions' probabilities, and what mastery needs to know."""
+
+    mean: float = 0.0
+    variance: float = SKILL_VARIANCE
+    answers: int = 0
+    right: int = 0
+    last_at: datetime | None = None
+    typed_right: int = 0
+    typed_right_days: tuple[date, ...] = ()
+    misconceptions: Mapping[str, float] = field(default_factory=dict)
+
+    @property
+    def misconceived(self) -> float:
+        """The probability that some misconception is held."""
+        return sum(self.misconceptions.values())
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """One graded answer.
+
+    difficulty on the logit scale; options: how many were offered, 0 for a typed answer; offered: the misconceptions
+    this item could show; shown: those whose value the answer equals; fast: far faster than reading allows, so it says
+    nothing.
+    """
+
+    difficulty: float
+    options: int
+    correct: bool
+    offered: tuple[str, ...]
+    at: datetime
+    shown: tuple[str, ...] = ()
+    fast: bool = False
+
+
+def new_skill(misconceptions: tuple[str, ...]) -> Skill:
+    """Return the skill of somebody never seen: a tenth of probability shared over the family's misconceptions."""
+    share = MISCONCEPTION_PRIOR / len(misconceptions) if misconceptions else 0.0
+    return Skill(misconceptions=dict.fromkeys(misconceptions, share))
+
+
+def predict_right(level: Level, skill: Skill, difficulty: float, options: int, now: datetime) -> float:
+    """Return the probability of a right answer to an item of this difficulty."""
+    mean, variance = _prior(level, aged(skill, now), difficulty)
+    hits = sum(weight * p for _, weight, p in _curve(mean, variance, guess(options)))
+    return (1 - MISCONCEPTION_HOLD * skill.misconceived) * hits
+
+
+def guess(options: int) -> float:
+    """Return the chance of a right answer without knowledge: 1 in k options, 2 in 100 typed."""
+    return 1 / options if options else TYPED_GUESS
+
+
+def aged(skill: Skill, now: datetime) -> Skill:
+    """Return the skill with the uncertainty that the days since its last answer bring."""
+    if skill.last_at is None:
+        return skill
+    days = max((now - skill.last_at).total_seconds() / 86400, 0.0)
+    return replace(skill, variance=min(skill.variance + FORGETTING_PER_DAY * days, SKILL_VARIANCE))
+
+
+def learn(level: Level, skill: Skill, evidence: Evidence) -> tuple[Level, Skill]:
+    """Return level and skill after an answer; one given too fast to have been read changes only the count of days."""
+    if evidence.fast:
+        return level, replace(skill, last_at=evidence.at)
+    skill = aged(skill, evidence.at)
+    mean, variance = _prior(level, skill, evidence.difficulty)
+    posterior = _observe(mean, variance, skill, evidence)
+    level_after = _moved(level.mean, level.variance, variance, posterior)
+    skill_after = _moved(skill.mean, skill.variance, variance, posterior)
+    new_level = Level(level_after[0], min(max(level_after[1], LEVEL_FLOOR) + LEVEL_NOISE, LEVEL_VARIANCE))
+    practised = skill_after[0] + PRACTICE * (1 - sigmoid(new_level.mean + skill_after[0]))
+    new_variance = min(max(skill_after[1], SKILL_FLOOR) + SKILL_NOISE, SKILL_VARIANCE)
+    return new_level, _counted(skill, evidence, practised, new_variance, posterior.misconceptions)
+
+
+@dataclass(frozen=True, slots=True)
+class _Posterior:
+    shift: float
+    shrink: float
+    misconceptions: Mapping[str, float]
+
+
+def _prior(level: Level, skill: Skill, difficulty: float) -> tuple[float, float]:
+    return level.mean + skill.mean - difficulty, level.variance + skill.variance
+
+
+def _curve(mean: float, variance: float, floor: float) -> list[tuple[float, float, float]]:
+    """Return (ability, weight, probability right) at every node."""
+    spread = sqrt(variance)
+    nodes = ((mean + spread * x, weight) for x, weight in normal_nodes(NODES))
+    return [(x, weight, floor + (1 - SLIP - floor) * sigmoid(x)) for x, weight in nodes]
+
+
+def _observe(mean: float, variance: float, skill: Skill, evidence: Evidence) -> _Posterior:
+    """Weigh the nodes by the likelihood of what was seen."""
+    held = {name: skill.misconceptions.get(name, 0.0) for name in evidence.offered}
+    none = 1 - MISCONCEPTION_HOLD * sum(held.values())
+    seen = MISCONCEPTION_HOLD * sum(held.get(name, 0.0) for name in evidence.shown)
+    curve = _curve(mean, variance, guess(evidence.options))
+    outcomes = [_outcome(p, evidence) for _, _, p in curve]
+    likelihoods = [none * outcome + seen for outcome in outcomes]
+    total = sum(w * like for (_, w, _), like in zip(curve, likelihoods, strict=True))
+    first = sum(w * like * x for (x, w, _), like in zip(curve, likelihoods, strict=True)) / total
+    second = sum(w * like * x * x for (x, w, _), like in zip(curve, likelihoods, strict=True)) / total
+    average = sum(w * outcome for (_, w, _), outcome in zip(curve, outcomes, strict=True))
+    return _Posterior(first - mean, second - first * first - variance, _blame(skill, evidence, average))
+
+
+def _outcome(p: float, evidence: Evidence) -> float:
+    """Return the chance of what was seen from somebody without misconceptions who is right with probability p."""
+    if evidence.correct:
+        return p
+    share = 1 / (evidence.options - 1) if evidence.options else TYPED_WRONG_SHARE
+    if evidence.shown:
+        return (1 - p) * share
+    return (1 - p) * max(1 - share * len(evidence.offered), share)
+
+
+def _blame(skill: Skill, evidence: Evidence, average: float) -> Mapping[str, float]:
+    """Return the misconceptions' probabilities after the answer and, if it was wrong, its explanation."""
+    if not skill.misconceptions:
+        return {}
+    weighed = {}
+    for name, probability in skill.misconceptions.items():
+        if name in evidence.offered:
+            hit = MISCONCEPTION_HOLD if name in evidence.shown else 0.0
+            weighed[name] = probability * ((1 - MISCONCEPTION_HOLD) * average + hit)
+        else:
+            weighed[name] = probability * average
+    total = sum(weighed.values()) + (1 - skill.misconceived) * average
+    kept = 1.0 if evidence.correct else 1 - EXPLAINED
+    return {name: kept * value / total for name, value in weighed.items()}
+
+
+def _moved(mean: float, own: float, whole: float, posterior: _Posterior) -> tuple[float, float]:
+    share = own / whole
+    return mean + share * posterior.shift, own + share * share * posterior.shrink
+
+
+def _counted(
+    skill: Skill, evidence: Evidence, mean: float, variance: float, misconceptions: Mapping[str, float]
+) -> Skill:
+    typed_right = evidence.correct and not evidence.options
+    days = skill.typed_right_days
+    if typed_right and evidence.at.date() not in days and len(days) < 2:
+        days = (*days, evidence.at.date())
+    return Skill(
+        mean=mean,
+        variance=variance,
+        answers=skill.answers + 1,
+        right=skill.right + evidence.correct,
+        last_at=evidence.at,
+        typed_right=skill.typed_right + typed_right,
+        typed_right_days=days,
+        misconceptions=misconceptions,
+    )

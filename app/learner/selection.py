@@ -1,0 +1,86 @@
+"""What to ask next: due reviews first, then the skill where an answer helps most; and how hard the item should be."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from math import log
+from random import Random
+from typing import Literal
+
+from app.learner.evidence import Level, Skill, predict_right
+from app.learner.mastery import judge
+
+Purpose = Literal["learn", "diagnose", "consolidate"]
+WANTED_RIGHT: Mapping[Purpose, float] = {"learn": 0.725, "diagnose": 0.65, "consolidate": 0.825}
+SKIPPED_LAST = 2
+STUCK_ANSWERS = 8
+STUCK_BELOW = 0.2
+MISCONCEIVED_ABOVE = 0.8
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A skill that could be asked: its state, its exam weight, when a review is due, answers since it last gained."""
+
+    family: str
+    skill: Skill
+    weight: float = 1.0
+    due_at: datetime | None = None
+    mastered: bool = False
+    since_gain: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The skill chosen and why; `contrast`: show the contrast item and its explanation, not another plain drill."""
+
+    family: str
+    reason: Literal["due", "misconception", "weakest"]
+    purpose: Purpose
+    contrast: str | None = None
+
+
+def choose(
+    level: Level, candidates: Sequence[Candidate], last: Sequence[str], now: datetime, rng: Random
+) -> Choice | None:
+    """Return what to ask next, or None when there is nothing; the last two skills asked are skipped where possible."""
+    fresh = [each for each in candidates if each.family not in last[-SKIPPED_LAST:]] or list(candidates)
+    if not fresh:
+        return None
+    due = [each for each in fresh if each.due_at is not None and each.due_at <= now]
+    if due:
+        first = min(due, key=lambda each: (each.due_at or now, each.family))
+        return Choice(first.family, "due", "consolidate" if first.mastered else "learn", _contrast(level, first, now))
+    scored = [(_need(level, each, now), rng.random(), each) for each in fresh]
+    best = max(scored, key=lambda entry: entry[:2])[2]
+    contrast = _contrast(level, best, now)
+    purpose: Purpose = "diagnose" if best.skill.answers < 2 else "consolidate" if best.mastered else "learn"
+    return Choice(best.family, "misconception" if contrast else "weakest", purpose, contrast)
+
+
+def _need(level: Level, candidate: Candidate, now: datetime) -> float:
+    skill = candidate.skill
+    days = (now - skill.last_at).total_seconds() / 86400 if skill.last_at else 0.0
+    missing = 1 - judge(level, skill, now).probability
+    return candidate.weight * missing * (1 + log(1 + max(days, 0.0))) / (1 + skill.right / 4)
+
+
+def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:
+    """Return the misconception to meet head on, if one is likely or the skill is stuck."""
+    held = candidate.skill.misconceptions
+    if not held:
+        return None
+    name = max(held, key=lambda each: held[each])
+    if held[name] > MISCONCEIVED_ABOVE:
+        return name
+    stuck = candidate.since_gain >= STUCK_ANSWERS and judge(level, candidate.skill, now).probability < STUCK_BELOW
+    return name if stuck else None
+
+
+def nearest_difficulty(
+    level: Level, skill: Skill, offered: Sequence[tuple[float, int]], purpose: Purpose, now: datetime
+) -> int:
+    """Return the index of the item, as (difficulty, options), whose predicted share right suits the purpose best."""
+    wanted = WANTED_RIGHT[purpose]
+    gaps = [abs(predict_right(level, skill, b, options, now) - wanted) for b, options in offered]
+    return gaps.index(min(gaps))

@@ -1,0 +1,214 @@
+"""The learner model against worked values.
+
+Filter steps and the integrated binomial: by adaptive integration, to seven figures. Poisson-binomial: exact.
+Review intervals: what FSRS-6 gives with its default parameters when every review comes as it falls due.
+"""
+
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from random import Random
+
+import pytest
+
+from app.learner.difficulty import PooledAnswer, calibrate, first_difficulty
+from app.learner.evidence import Evidence, Level, Skill, _observe, aged, learn, new_skill, predict_right
+from app.learner.logistic import sigmoid
+from app.learner.mastery import judge
+from app.learner.quadrature import normal_nodes
+from app.learner.readiness import Asked, Section, binomial, convolve, readiness, score_distribution
+from app.learner.recall import Recall, recall_chance, review
+from app.learner.selection import Candidate, choose, nearest_difficulty
+
+NOW = datetime(2026, 9, 1, 12, tzinfo=UTC)
+INTEGRATION = 3e-5  # fifteen nodes against adaptive integration
+
+
+def evidence(**changes: object) -> Evidence:
+    return replace(Evidence(0.0, 4, correct=True, offered=(), at=NOW), **changes)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("mean", "variance", "correct", "after", "spread"),
+    [
+        (0, 1.7, True, 0.3729132, 1.5609357),
+        (0, 1.7, False, -0.5593698, 1.3871054),
+        (1.5, 0.6, False, 1.1774864, 0.591983),
+    ],
+)
+def test_filter_step(mean: float, variance: float, correct: bool, after: float, spread: float) -> None:  # noqa: FBT001
+    posterior = _observe(mean, variance, Skill(), evidence(correct=correct))
+    assert mean + posterior.shift == pytest.approx(after, abs=INTEGRATION)
+    assert variance + posterior.shrink == pytest.approx(spread, abs=INTEGRATION)
+
+
+def test_nodes_integrate_a_normal() -> None:
+    nodes = normal_nodes(15)
+    moments = [sum(w * x**n for x, w in nodes) for n in (0, 1, 2, 4, 6)]
+    assert moments == pytest.approx([1, 0, 1, 3, 15], abs=1e-9)
+
+
+def test_right_answers_raise_and_wrong_ones_lower() -> None:
+    level, skill = learn(Level(), Skill(), evidence())
+    assert level.mean > 0
+    assert skill.mean > 0
+    low, _ = learn(Level(), Skill(), evidence(correct=False))
+    assert low.mean < 0
+
+
+def test_misconception_is_named_after_few_answers() -> None:
+    level, skill = Level(), new_skill(("v-sign", "d-sign", "stops"))
+    offered = ("v-sign", "d-sign", "stops")
+    for _ in range(3):
+        level, skill = learn(level, skill, evidence(correct=False, offered=offered, shown=("v-sign",), options=0))
+    assert skill.misconceptions["v-sign"] > 0.8
+    assert skill.misconceptions["d-sign"] < 0.05
+    for _ in range(6):
+        level, skill = learn(level, skill, evidence(offered=offered, options=0))
+    assert skill.misconceptions["v-sign"] < 0.1
+
+
+def test_two_misconceptions_behind_one_option_share_the_blame() -> None:
+    _, skill = learn(Level(), new_skill(("a", "b")), evidence(correct=False, offered=("a", "b"), shown=("a", "b")))
+    assert skill.misconceptions["a"] == pytest.approx(skill.misconceptions["b"])
+
+
+def test_too_fast_says_nothing() -> None:
+    level, skill = learn(Level(0.3), Skill(0.2), evidence(correct=False, fast=True))
+    assert (level.mean, skill.mean, skill.answers) == (0.3, 0.2, 0)
+
+
+def test_a_month_away_brings_doubt_back() -> None:
+    skill = replace(Skill(), variance=0.1, last_at=NOW)
+    assert aged(skill, NOW + timedelta(days=2)).variance == pytest.approx(0.2)
+    assert aged(skill, NOW + timedelta(days=30)).variance == 0.7
+    assert aged(skill, NOW - timedelta(days=1)).variance == 0.1
+
+
+def test_predicted_share_is_between_guess_and_slip() -> None:
+    assert 0.25 < predict_right(Level(-5), Skill(), 0, 4, NOW) < 0.3
+    assert 0.9 < predict_right(Level(5), Skill(), 0, 4, NOW) < 0.95
+
+
+def answered(times: int, **changes: object) -> tuple[Level, Skill]:
+    level, skill = Level(), new_skill(("a",))
+    for n in range(times):
+        at = NOW + timedelta(days=n // 5)
+        level, skill = learn(level, skill, evidence(offered=("a",), at=at, options=0, **changes))
+    return level, skill
+
+
+def test_mastery_needs_answers_typed_days_and_certainty() -> None:
+    level, skill = answered(3)
+    assert "few-answers" in judge(level, skill, NOW).missing
+    level, skill = answered(5)
+    assert "one-day" in judge(level, skill, NOW).missing
+    level, skill = answered(12)
+    assert judge(level, skill, NOW + timedelta(days=2)).mastered
+    level, skill = answered(12, correct=False)
+    assert set(judge(level, skill, NOW).missing) == {"few-typed", "below"}
+
+
+def test_mastery_is_lost_only_below_its_lower_bar() -> None:
+    level, skill = Level(0.0, 0.05), replace(Skill(), mean=1.7, variance=0.05, answers=3)
+    now = judge(level, skill, NOW)
+    assert 0.6 <= now.probability < 0.9
+    assert judge(level, skill, NOW, was_mastered=True).mastered
+    assert not now.mastered
+
+
+def test_review_intervals_of_fsrs() -> None:
+    recall: Recall | None = None
+    now, intervals = NOW, []
+    for rating in "3333331133333":
+        recall = review(recall, correct=rating == "3", now=now)
+        intervals.append((recall.due - now).days)
+        now = recall.due
+    assert intervals == [0, 2, 11, 46, 163, 498, 0, 0, 2, 4, 7, 12, 21]
+    assert recall is not None
+    assert recall_chance(recall, recall.due) == pytest.approx(0.9, abs=0.01)
+
+
+def test_review_refuses_a_time_without_zone() -> None:
+    with pytest.raises(ValueError, match="no time zone"):
+        review(None, correct=True, now=datetime(2026, 9, 1))  # noqa: DTZ001
+
+
+def test_poisson_binomial_is_exact() -> None:
+    scores = [1.0]
+    for p in (0.1, 0.2, 0.3, 0.4, 0.5):
+        scores = convolve(scores, [1 - p, p])
+    assert scores == pytest.approx([0.1512, 0.3714, 0.3274, 0.1274, 0.0214, 0.0012], abs=1e-9)
+
+
+def test_binomial_tail() -> None:
+    assert sum(binomial(60, 0.8)[42:]) == pytest.approx(0.9779315, abs=1e-7)
+
+
+def test_score_under_uncertain_ability() -> None:
+    chances = score_distribution(0.8, 0.5, Asked("f", 10, 4, 0.0))
+    assert sum(chances) == pytest.approx(1)
+    assert sum(chances[7:]) == pytest.approx(0.6837995, abs=INTEGRATION)
+
+
+def exam(mean: float, days: float | None = None, answers: int = 9) -> object:
+    skills = {"a": Skill(mean, 0.1, answers), "b": Skill(-mean, 0.1, answers)}
+    sections = (Section("one", (Asked("a", 10, 4, 0.0),), 6), Section("two", (Asked("b", 10, 4, 0.0),), 6))
+    return readiness(Level(0.5, 0.1), skills, sections, 12, days)
+
+
+def test_readiness_names_the_limiting_section_and_fades() -> None:
+    today = exam(1.0)
+    assert today.limiting == "two"  # type: ignore[attr-defined]
+    assert today.chance < min(today.sections.values()) + 1e-9  # type: ignore[attr-defined]
+    assert exam(1.0, 30).chance < today.chance  # type: ignore[attr-defined]
+
+
+def test_readiness_says_when_there_is_too_little() -> None:
+    assert exam(1.0, answers=2).words == "not-enough"  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize(("level", "words"), [(-1.0, "unlikely"), (0.5, "open"), (0.9, "likely"), (3.0, "very-likely")])
+def test_readiness_is_said_in_words(level: float, words: str) -> None:
+    skills = {"a": Skill(0.0, 0.05, 30)}
+    section = Section("one", (Asked("a", 20, 4, 0.0),), 14)
+    assert readiness(Level(level, 0.05), skills, (section,), 14, None).words == words
+
+
+def test_choice_prefers_what_is_due_then_the_weakest() -> None:
+    weak, strong = Candidate("weak", Skill(-1)), Candidate("strong", Skill(2, 0.1, 10, 10))
+    due = Candidate("due", Skill(1), due_at=NOW - timedelta(days=1))
+    assert choose(Level(), [weak, strong, due], [], NOW, Random(1)).family == "due"  # type: ignore[union-attr]
+    assert choose(Level(), [weak, strong], [], NOW, Random(1)).family == "weak"  # type: ignore[union-attr]
+    assert choose(Level(), [weak, strong], ["weak"], NOW, Random(1)).family == "strong"  # type: ignore[union-attr]
+    assert choose(Level(), [], [], NOW, Random(1)) is None
+
+
+def test_a_likely_misconception_is_met_head_on() -> None:
+    held = replace(Skill(), misconceptions={"v-sign": 0.9, "d-sign": 0.02})
+    chosen = choose(Level(), [Candidate("a", held)], [], NOW, Random(1))
+    assert chosen is not None
+    assert (chosen.reason, chosen.contrast) == ("misconception", "v-sign")
+    stuck = replace(Skill(-3, 0.1, 12), misconceptions={"v-sign": 0.3})
+    again = choose(Level(), [Candidate("a", stuck, since_gain=8)], [], NOW, Random(1))
+    assert again is not None
+    assert again.contrast == "v-sign"
+
+
+def test_items_are_chosen_by_their_predicted_share() -> None:
+    offered = [(-2.0, 4), (0.0, 4), (2.0, 4)]
+    assert nearest_difficulty(Level(0, 0.1), Skill(0, 0.1), offered, "learn", NOW) == 1
+    assert nearest_difficulty(Level(2, 0.1), Skill(0, 0.1), offered, "diagnose", NOW) == 2
+
+
+def test_calibration_finds_the_difficulty_and_a_feature() -> None:
+    rng = Random(7)
+    answers = []
+    for _ in range(2000):
+        ability, crossing = rng.gauss(0, 1), float(rng.random() < 0.5)
+        right = rng.random() < 0.25 + 0.75 * sigmoid(ability - 0.9 - 0.6 * crossing)
+        answers.append(PooledAnswer(ability, 0.25, {"crosses-north": crossing}, right))
+    found = calibrate("medium", answers)
+    assert found.plain == pytest.approx(0.9, abs=0.2)
+    assert found.weights["crosses-north"] == pytest.approx(0.6, abs=0.25)
+    assert calibrate("hard", []) == first_difficulty("hard")
+    assert found.of({"crosses-north": 1.0}) > found.of({})
