@@ -1,6 +1,6 @@
 """Solvers, one module a topic: each works a family's key and its wrong values from parameters."""
 
-from app.questions.solvers import datum_conversions, datum_differences
+from app.questions.solvers import datum_conversions, datum_differences, reading_face, turns
 from app.questions.solvers.registry import find_solver, solver_names
 
-__all__ = ["datum_conversions", "datum_differences", "find_solver", "solver_names"]
+__all__ = ["datum_conversions", "datum_differences", "find_solver", "reading_face", "solver_names", "turns"]
