@@ -1,0 +1,70 @@
+"""The few distributions the intervals need: normal, F by the incomplete beta function, and Wilson's interval."""
+
+from math import erf, exp, lgamma, log, sqrt
+
+TINY = 1e-300
+HALVINGS = 200
+Z95 = 1.959963984540054
+
+
+def normal_below(z: float) -> float:
+    """Return P(Z < z) of a standard normal."""
+    return (1 + erf(z / sqrt(2))) / 2
+
+
+def wilson(right: int, count: int) -> tuple[float, float]:
+    """Return Wilson's 95 % interval of a proportion; (0, 1) without answers. Source: Wilson 1927, JASA 22, 209."""
+    if count == 0:
+        return 0.0, 1.0
+    p, z2 = right / count, Z95 * Z95
+    middle = (p + z2 / (2 * count)) / (1 + z2 / count)
+    reach = Z95 * sqrt(p * (1 - p) / count + z2 / (4 * count * count)) / (1 + z2 / count)
+    return max(0.0, middle - reach), min(1.0, middle + reach)
+
+
+def beta_below(x: float, a: float, b: float) -> float:
+    """Return the regularised incomplete beta function I_x(a, b), by its continued fraction.
+
+    Source: NIST Digital Library of Mathematical Functions, 8.17.22.
+    """
+    if x <= 0 or x >= 1:
+        return float(x >= 1)
+    if x > (a + 1) / (a + b + 2):
+        return 1 - beta_below(1 - x, b, a)
+    front = exp(lgamma(a + b) - lgamma(a) - lgamma(b) + a * log(x) + b * log(1 - x)) / a
+    return front * _continued_fraction(x, a, b)
+
+
+def _continued_fraction(x: float, a: float, b: float) -> float:
+    """Evaluate 1 / (1 + d1 / (1 + d2 / ...)) by Lentz's method."""
+    c, d = 1.0, 1 / (1 - (a + b) * x / (a + 1) or TINY)
+    f = d
+    for m in range(1, 400):
+        for term in (
+            m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m)),
+            -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1)),
+        ):
+            d = 1 / (1 + term * d or TINY)
+            c = 1 + term / c or TINY
+            f *= c * d
+        if abs(c * d - 1) < 1e-15:
+            break
+    return f
+
+
+def beta_quantile(p: float, a: float, b: float) -> float:
+    """Return the x with I_x(a, b) = p."""
+    low, high = 0.0, 1.0
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if beta_below(middle, a, b) < p:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
+def f_quantile(p: float, numerator: float, denominator: float) -> float:
+    """Return the x with P(F < x) = p for F with these degrees of freedom."""
+    x = beta_quantile(p, numerator / 2, denominator / 2)
+    return denominator * x / (numerator * (1 - x))

@@ -1,0 +1,71 @@
+"""Whether a question is good: share right, discrimination, options nobody chooses, wrong answers nobody explained."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+WORKING_SHARE = 0.05
+LEAST_FOR_OPTIONS = 50
+LEAST_FOR_FLAGS = 30
+HARD_BELOW = 0.25
+EASY_ABOVE = 0.95
+SAME_VALUE_FROM = 3
+
+Flag = Literal[
+    "negative-discrimination", "weak-discrimination", "too-hard", "too-easy", "idle-option", "unexplained-value"
+]
+
+
+@dataclass(frozen=True, slots=True)
+class AnswersToFamily:
+    """What a family's answers add up to; `rest` is the shrunken correlation with the rest of the learner's marks."""
+
+    family: str
+    answers: int
+    right: int
+    rest: float
+    chosen: Mapping[str, int]
+    offered: Mapping[str, int]
+    unmatched: Sequence[str] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Quality:
+    """The judgement on a family: figures, flags with their reasons, and values that may be a new misconception."""
+
+    family: str
+    answers: int
+    share_right: float
+    rest: float
+    idle: tuple[str, ...]
+    candidates: tuple[tuple[str, int], ...]
+    flags: tuple[Flag, ...]
+
+
+def judge_family(figures: AnswersToFamily) -> Quality:
+    """Return the judgement; nothing is flagged under thirty answers, no option judged before fifty offers."""
+    share = figures.right / figures.answers if figures.answers else 0.0
+    idle = tuple(
+        sorted(
+            name
+            for name, offered in figures.offered.items()
+            if offered >= LEAST_FOR_OPTIONS and figures.chosen.get(name, 0) / offered < WORKING_SHARE
+        )
+    )
+    values = Counter(figures.unmatched)
+    candidates = tuple((value, times) for value, times in values.most_common(10) if times >= SAME_VALUE_FROM)
+    flags = _flags(share, figures.rest, idle, candidates) if figures.answers >= LEAST_FOR_FLAGS else ()
+    return Quality(figures.family, figures.answers, share, figures.rest, idle, candidates, flags)
+
+
+def _flags(share: float, rest: float, idle: Sequence[str], candidates: Sequence[tuple[str, int]]) -> tuple[Flag, ...]:
+    checks: tuple[tuple[Flag, bool], ...] = (
+        ("negative-discrimination", rest < 0),
+        ("weak-discrimination", 0 <= rest < 0.1),
+        ("too-hard", share < HARD_BELOW),
+        ("too-easy", share > EASY_ABOVE),
+        ("idle-option", bool(idle)),
+        ("unexplained-value", bool(candidates)),
+    )
+    return tuple(flag for flag, applies in checks if applies)

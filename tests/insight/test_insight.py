@@ -1,0 +1,143 @@
+"""Statistics against published tables.
+
+LSAT sections 6 and 7: Bock and Lieberman 1970 (Psychometrika 35, 179 to 197); estimates of section 6: Rizopoulos 2006
+(J. Stat. Software 17(5)); section 7 and Feldt's interval: computed with the reference program, kept here as numbers.
+"""
+
+import csv
+from pathlib import Path
+from random import Random
+
+import numpy as np
+import pytest
+
+from app.insight.distributions import beta_below, f_quantile, wilson
+from app.insight.item_quality import AnswersToFamily, judge_family
+from app.insight.latent import fit_rasch, fit_two_parameter
+from app.insight.scale import feldt_interval, item_figures, reliability
+from app.insight.weak_spots import SkillCount, held_misconceptions, weak_spots
+
+PRINTED = 0.004  # Rizopoulos prints estimates that another optimiser meets to this
+THIRD_DECIMAL = 0.0006
+LSAT = Path(__file__).parents[1] / "authorities/lsat.csv"
+
+
+def lsat(section: int) -> tuple[np.ndarray, np.ndarray]:
+    lines = [line for line in LSAT.read_text().splitlines() if not line.startswith("#")]
+    table = np.array([[int(cell) for cell in row] for row in list(csv.reader(lines))[1:]])
+    counts = table[:, 4 + section - 5]
+    return table[counts > 0, :5].astype(np.int8), counts[counts > 0]
+
+
+def marks(section: int) -> np.ndarray:
+    patterns, counts = lsat(section)
+    return np.repeat(patterns, counts, axis=0)
+
+
+def test_alpha_and_item_rest_of_lsat6() -> None:
+    assert reliability(marks(6)).value == pytest.approx(0.295, abs=THIRD_DECIMAL)
+    found = [item.item_rest for item in item_figures(marks(6))]
+    assert found == pytest.approx([0.113, 0.153, 0.173, 0.144, 0.122], abs=THIRD_DECIMAL)
+
+
+def test_alpha_of_lsat7() -> None:
+    assert reliability(marks(7)).value == pytest.approx(0.453, abs=THIRD_DECIMAL)
+
+
+def test_rasch_of_lsat6() -> None:
+    fit = fit_rasch(*lsat(6))
+    assert fit.log_likelihood == pytest.approx(-2466.938, abs=0.002)
+    assert fit.slopes[0] == pytest.approx(0.7551, abs=PRINTED)
+    assert fit.difficulties == pytest.approx([-3.6153, -1.3224, -0.3176, -1.7301, -2.7802], abs=PRINTED)
+
+
+def test_two_parameter_of_lsat6() -> None:
+    fit = fit_two_parameter(*lsat(6))
+    assert fit.slopes == pytest.approx([0.8254, 0.7229, 0.8905, 0.6886, 0.6575], abs=PRINTED)
+    assert fit.difficulties == pytest.approx([-3.3597, -1.3696, -0.2799, -1.8659, -3.1236], abs=PRINTED)
+
+
+def test_two_parameter_of_lsat7() -> None:
+    fit = fit_two_parameter(*lsat(7))
+    assert fit.log_likelihood == pytest.approx(-2658.805, abs=0.002)
+    assert fit.slopes == pytest.approx([0.988, 1.081, 1.706, 0.765, 0.736], abs=PRINTED)
+
+
+def test_feldt_interval() -> None:
+    assert feldt_interval(0.85, 89, 7) == pytest.approx((0.7970649, 0.8931666), abs=1e-7)
+
+
+def test_wilson_interval() -> None:
+    assert wilson(7, 8) == pytest.approx((0.529112, 0.977583), abs=1e-6)
+    assert wilson(0, 8) == pytest.approx((0, 0.324408), abs=1e-6)
+    assert wilson(0, 0) == (0.0, 1.0)
+
+
+def test_beta_and_f_at_known_points() -> None:
+    assert beta_below(0.5, 2, 2) == pytest.approx(0.5)
+    assert (beta_below(0, 2, 3), beta_below(1, 2, 3)) == (0.0, 1.0)
+    assert beta_below(0.3, 1, 1) == pytest.approx(0.3)
+    assert f_quantile(0.5, 7, 7) == pytest.approx(1)
+
+
+def test_constant_items_do_not_break_the_figures() -> None:
+    table = np.ones((5, 2), dtype=np.int8)
+    assert item_figures(table)[0].item_rest == 0
+    assert reliability(table).value == 0
+    assert not item_figures(table)[0].judged
+    with pytest.raises(ValueError, match="needs two"):
+        reliability(np.ones((1, 2), dtype=np.int8))
+
+
+def simulated_class(weak: dict[str, float], seed: int, students: int = 40) -> list[SkillCount]:
+    rng = Random(seed)
+    counts = []
+    for skill in (f"s{n}" for n in range(12)):
+        answers = tuple(6 + int(rng.random() * 6) for _ in range(students))
+        right = 0
+        for n in answers:
+            p = min(max(rng.gauss(weak.get(skill, 0.75), 0.1), 0.02), 0.98)
+            right += sum(rng.random() < p for _ in range(n))
+        counts.append(SkillCount(skill, answers, right))
+    return counts
+
+
+def test_a_clearly_weak_skill_is_flagged_first() -> None:
+    spots = weak_spots(simulated_class({"s3": 0.45}, 1))
+    assert spots[0].skill == "s3"
+    assert spots[0].flagged
+    assert spots[0].low < spots[0].estimate < spots[0].high
+
+
+def test_classes_without_a_weak_skill_are_seldom_flagged() -> None:
+    flagged = sum(any(spot.flagged for spot in weak_spots(simulated_class({}, seed))) for seed in range(200))
+    assert flagged <= 0.05 * 200
+
+
+def test_small_classes_get_wider_intervals_and_a_caution() -> None:
+    large = weak_spots(simulated_class({}, 3, students=12))[0]
+    small = weak_spots(simulated_class({}, 3, students=4))[0]
+    assert small.few
+    assert not large.few
+    assert small.high - small.low > large.high - large.low
+    assert weak_spots([SkillCount("a", (0, 0), 0)]) == ()
+    assert len(weak_spots([SkillCount("a", (3,), 1)])) == 1
+
+
+def test_misconceptions_name_who_and_how_sure() -> None:
+    held = {"adds-east": {f"s{n}": (0.9 if n < 7 else 0.05) for n in range(14)}, "none": {"s1": 0.1}}
+    first, second = held_misconceptions(held)
+    assert (first.misconception, len(first.holders), first.students) == ("adds-east", 7, 14)
+    assert first.low < first.share < first.high
+    assert second.few
+
+
+def test_questions_are_flagged_with_reasons_only_on_enough_answers() -> None:
+    bad = AnswersToFamily("f", 100, 10, -0.1, {"a": 60, "b": 1}, {"a": 100, "b": 100}, ["041"] * 4 + ["9"])
+    quality = judge_family(bad)
+    assert quality.flags == ("negative-discrimination", "too-hard", "idle-option", "unexplained-value")
+    assert quality.idle == ("b",)
+    assert quality.candidates == (("041", 4),)
+    assert judge_family(AnswersToFamily("f", 29, 0, -1, {}, {})).flags == ()
+    assert judge_family(AnswersToFamily("f", 40, 39, 0.05, {}, {})).flags == ("weak-discrimination", "too-easy")
+    assert judge_family(AnswersToFamily("f", 0, 0, 0, {}, {})).share_right == 0
