@@ -20,6 +20,7 @@ from app.questions.values import show_value
 
 UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
 BEFORE_UNIT = re.compile(rf"(?<=\d) (?=(?:{UNITS})(?![\w]))")
+ELISION = re.compile(r"\b([Dd])e (?=[AEIOUÉÈÎÔ][a-zà-ÿ])")  # before the name of a place: d'Osier
 FRENCH_SPACES = ((" :", f"{NBSP}:"), ("« ", f"«{NBSP}"), (" »", f"{NBSP}»"))
 
 
@@ -132,9 +133,10 @@ def _box(box_id: str, label: Text | None, form: Any, writer: Writer) -> WordedPa
 
 
 def tidy(text: str, language: Language) -> str:
-    """Set no-break spaces between number and unit and, in French, at colons and guillemets."""
+    """Set no-break spaces between number and unit; in French also at colons and guillemets, and elide before names."""
     text = BEFORE_UNIT.sub(NBSP, text)
     if language == "fr":
+        text = ELISION.sub(r"\1'", text)
         for plain, bound in FRENCH_SPACES:
             text = text.replace(plain, bound)
     return text

@@ -1,0 +1,87 @@
+"""What the compass card does while the speed changes, wings level: the sign of the tilted-card model."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import difference, sin_deg, whole
+from app.physics.card import Swing, speed_change_reading_deg, speed_swing
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.registry import solver
+
+PACE_G = 0.1  # about 2 kt a second
+CLEAR_DEG = 2.0
+PAIRS = ("north-falls", "north-rises", "south-falls", "south-rises", "none")
+ON_THE_AXIS = ("none", "rises", "falls", "real-turn")
+OTHER_POLE: dict[Swing, Swing] = {"north": "south", "south": "north", "none": "none"}
+
+
+def pace_g(speed_change: str) -> float:
+    """Forward acceleration of a brisk change of speed, in g."""
+    return {"faster": PACE_G, "slower": -PACE_G, "steady": 0.0}[speed_change]
+
+
+def number_toward(pole: Swing, heading_deg: float) -> str:
+    """Whether the numbers rise or fall when the card swings toward a pole from an easterly or westerly heading."""
+    return "falls" if (pole == "north") == (sin_deg(heading_deg) > 0) else "rises"
+
+
+@solver("accel-indication")
+def accel_indication(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: toward which pole the card swings with what its numbers do, or none on N and S and where nothing dips."""
+    ask, heading, change = (parameters[name] for name in ("ask", "heading_deg", "speed_change"))
+    if (ask == "on-the-axis") != (heading % 180 == 0):
+        raise Redraw("another ask has this heading")
+    site = site_of(parameters, conventions)
+    swing = speed_swing(heading, site.dip_deg, pace_g(change))
+    off = abs(difference(speed_change_reading_deg(heading, site.dip_deg, pace_g(change)), heading))
+    if swing != "none" and off < CLEAR_DEG:
+        raise Redraw("a swing this small is no fair question")
+    key, wrong = _key_and_wrong(ask, heading, swing, site, change)
+    return Solution(
+        key=key,
+        given={"ask": ask, "heading_deg": heading, "speed_change": change, **site.given},
+        options=ON_THE_AXIS if ask == "on-the-axis" else PAIRS,
+        wrong=wrong,
+        fillers=PAIRS if site.hemisphere == "none" else (),
+        quantities={**site.words, "off_deg": whole(off), "pole": swing,
+                    "other": OTHER_POLE[swing], "half": "east" if sin_deg(heading) > 0 else "west"},
+        steps=_steps(heading, swing, site, change),
+        model_notes=("size",) if swing != "none" else ("level",) if site.hemisphere == "none" else ("axis",),
+        features={"between-points": float(heading % 90 != 0), "southern": float(site.hemisphere == "south"),
+                  "westerly": float(heading > 180), "level": float(site.hemisphere == "none")},
+    )  # fmt: skip
+
+
+def _key_and_wrong(ask: str, heading: int, swing: Swing, site: Site, change: str) -> tuple[str, dict[str, str]]:
+    if ask == "on-the-axis":
+        return "none", {"axis-rises": "rises", "axis-falls": "falls", "real-turn": "real-turn"}
+    if site.hemisphere == "none":
+        northern: Swing = "north" if change == "faster" else "south"
+        southern = OTHER_POLE[northern]
+        return "none", {
+            "northern-rule": f"{northern}-{number_toward(northern, heading)}",
+            "southern-rule": f"{southern}-{number_toward(southern, heading)}",
+        }
+    other = OTHER_POLE[swing]
+    number, other_number = number_toward(swing, heading), number_toward(other, heading)
+    number_slip = "number-east" if sin_deg(heading) > 0 else "number-west"
+    nothing = "no-link" if heading % 90 == 0 else "only-east-west"
+    return f"{swing}-{number}", {
+        "wrong-pole": f"{other}-{other_number}",
+        number_slip: f"{swing}-{other_number}",
+        "pole-and-number": f"{other}-{number}",
+        nothing: "none",
+    }
+
+
+def _steps(heading: int, swing: Swing, site: Site, change: str) -> tuple[str, ...]:
+    tilt = f"tilt-{change}"
+    if site.hemisphere == "none":
+        return (tilt, "no-dip")
+    if swing == "none":
+        return (tilt, "along-the-needle")
+    low_end = f"{site.hemisphere}-end-{'forward' if change == 'faster' else 'aft'}"
+    number = f"{'east' if sin_deg(heading) > 0 else 'west'}-to-{swing}"
+    return (tilt, low_end, number)

@@ -1,0 +1,67 @@
+"""Keys of the topic "dynamic" worked again from the printed draw: vectors for what the card does, sums for rules.
+
+The card hangs square to the apparent vertical n = (g - a) / |g - a|. With the lubber line f brought into its plane and
+r = n x f, it reads atan2(-B . r, B . f), B the field. North, east, down; degrees; right, faster and down positive.
+"""
+
+from collections.abc import Mapping
+from math import atan2, cos, degrees, radians, sin, sqrt, tan
+from typing import Any
+
+Vector = tuple[float, float, float]
+Draw = Mapping[str, Any]
+
+SEEN_DEG = 1.0  # what is less no pilot sees: the geometry of a tilted card leaves up to 1 degree where nothing dips
+BRISK_G = 0.1
+
+
+def card_reading_deg(heading_deg: float, dip_deg: float, bank_deg: float = 0.0, forward_g: float = 0.0) -> float:
+    h, dip = radians(heading_deg), radians(dip_deg)
+    ahead, right = (cos(h), sin(h), 0.0), (-sin(h), cos(h), 0.0)
+    down = _unit(_sum((0.0, 0.0, 1.0), _times(ahead, -forward_g), _times(right, -tan(radians(bank_deg)))))
+    lubber = _unit(_sum(ahead, _times(down, -_dot(ahead, down))))
+    across = (
+        down[1] * lubber[2] - down[2] * lubber[1],
+        down[2] * lubber[0] - down[0] * lubber[2],
+        down[0] * lubber[1] - down[1] * lubber[0],
+    )
+    field = (cos(dip), 0.0, sin(dip))
+    return degrees(atan2(-_dot(field, across), _dot(field, lubber)))
+
+
+def off_deg(heading_deg: float, dip_deg: float, bank_deg: float = 0.0, forward_g: float = 0.0) -> float:
+    """How far the card reads clockwise of the real heading, in -180..180."""
+    return (card_reading_deg(heading_deg, dip_deg, bank_deg, forward_g) - heading_deg + 540.0) % 360.0 - 180.0
+
+
+def _dot(a: Vector, b: Vector) -> float:
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def _times(a: Vector, factor: float) -> Vector:
+    return a[0] * factor, a[1] * factor, a[2] * factor
+
+
+def _sum(*vectors: Vector) -> Vector:
+    return sum(v[0] for v in vectors), sum(v[1] for v in vectors), sum(v[2] for v in vectors)
+
+
+def _unit(a: Vector) -> Vector:
+    return _times(a, 1.0 / sqrt(_dot(a, a)))
+
+
+def speed_swing(heading_deg: float, dip_deg: float, speed_change: str) -> str:
+    """Toward which pole the card swings, and whether its numbers rise or fall; "none" where it stays."""
+    off = off_deg(heading_deg, dip_deg, forward_g={"faster": BRISK_G, "slower": -BRISK_G}[speed_change])
+    if abs(off) < SEEN_DEG:
+        return "none"
+    nearer_north = cos(radians(heading_deg + off)) > cos(radians(heading_deg))
+    return f"{'north' if nearer_north else 'south'}-{'rises' if off > 0 else 'falls'}"
+
+
+def accel_indication(draw: Draw) -> str:
+    given = draw["parameters"]
+    return speed_swing(given["heading_deg"], given["dip_deg"], given["speed_change"])
+
+
+RECOMPUTE = {"accel-indication": accel_indication}
