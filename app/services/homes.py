@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any, get_args
 
 from app.packs.spec import Language
-from app.physics.errors import OutOfRange
+from app.physics.errors import OutOfRange, require
 from app.physics.field import MODEL_FROM, MODEL_TO
 from app.questions.conventions import Conventions, RateRule, Region, RolloutRule, conventions_at
 from app.services.errors import Invalid
@@ -48,8 +48,8 @@ def default_home(today: date) -> HomeWish:
 def conventions_for(wish: HomeWish, language: Language) -> Conventions:
     """Return the conventions of a home; Invalid names the value and what is accepted."""
     rules = _checked_rules(wish.rules, language)
-    name, latitude_deg, longitude_deg, region = _where(wish, language)
     try:
+        name, latitude_deg, longitude_deg, region = _where(wish, language)
         return conventions_at(name, latitude_deg, longitude_deg, wish.when, **{"region": region, **rules})
     except OutOfRange as error:
         raise _out_of_range(error, wish, language) from error
@@ -67,6 +67,8 @@ def _where(wish: HomeWish, language: Language) -> tuple[str, float, float, Regio
         missing = "latitude_deg" if latitude_deg is None and longitude_deg is not None else "longitude_deg"
         nothing = latitude_deg is None and longitude_deg is None
         raise Invalid(say("no-home", language), "place_id" if nothing else missing)
+    require("latitude_deg", latitude_deg, -90.0, 90.0)
+    require("longitude_deg", longitude_deg, -180.0, 180.0)
     name = f"{latitude_deg:.2f}, {longitude_deg:.2f}"
     return name, latitude_deg, longitude_deg, region_near(latitude_deg, longitude_deg)
 

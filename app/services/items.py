@@ -5,10 +5,10 @@ import json
 from dataclasses import dataclass
 from typing import Any, Protocol, cast
 
-from app.packs.library import Library, UnknownFamily
+from app.packs.library import Library
 from app.packs.spec import Form, Language
 from app.questions.conventions import Conventions
-from app.questions.draw import NoDraw, draw
+from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
 from app.questions.present import plain
 from app.questions.wording import WordedItem, word_item
@@ -52,10 +52,13 @@ class ItemView:
 
 def find_item(library: Library, drawn: Drawn, conventions: dict[str, Any]) -> Item | None:
     """Return the item as today's packs draw it, None when they no longer do."""
+    family = library.families.get(drawn.family)
+    if family is None or drawn.form not in offered_forms(family):
+        return None
+    form = cast("Form", drawn.form)
     try:
-        form = cast("Form", drawn.form)
         return draw(library, drawn.family, drawn.seed, Conventions.from_json(conventions), form)
-    except (UnknownFamily, NotOffered, NoDraw, ValueError):
+    except (NotOffered, NoDraw):
         return None
 
 

@@ -1,0 +1,60 @@
+"""The demo airfields: enough of every kind of field, each in both languages."""
+
+from datetime import date
+
+import pytest
+
+from app.questions.conventions import Conventions
+from app.services.homes import HomeWish, conventions_for
+from app.services.places import find_place, list_places, region_near
+from tests.questions.engine import library
+
+
+def at(place_id: str) -> Conventions:
+    return conventions_for(HomeWish(date(2026, 9, 1), place_id=place_id), "en")
+
+
+def test_names_and_ids_are_used_once_and_not_by_the_stories() -> None:
+    places = list_places("en")
+    assert len({place.id for place in places}) == len({place.name for place in places}) == len(places)
+    assert not {place.name for place in places} & set(library().shared.airfields)
+
+
+def test_both_languages_list_the_same_places() -> None:
+    english, french = list_places("en"), list_places("fr")
+    assert [(p.id, p.name, p.latitude_deg) for p in english] == [(p.id, p.name, p.latitude_deg) for p in french]
+    assert all(e.near != f.near and e.area != f.area for e, f in zip(english, french, strict=True))
+
+
+def test_every_region_has_a_place() -> None:
+    regions = {place.region for place in list_places("en")}
+    assert regions == {"ca-south", "ca-north", "us", "uk", "easa", "nz", "au"}
+
+
+def test_every_kind_of_field_has_a_place() -> None:
+    """By the model: level, reversed in the north, within and beyond the rules, weak, and large variation."""
+    homes = [at(place.id) for place in list_places("en")]
+    assert {home.hemisphere for home in homes} == {"north", "south", "none"}
+    assert [home for home in homes if home.latitude_deg > 5 and home.dip_deg < -5]
+    assert [home for home in homes if home.dip_deg > 72]
+    assert [home for home in homes if home.horizontal_nt < 6000]
+    assert [home for home in homes if abs(home.variation_deg) > 20]
+
+
+def test_default_home_is_canadian_and_within_the_rules() -> None:
+    default = list_places("en")[0]
+    assert default.region == "ca-south"
+    assert not at(default.id).beyond_rules
+
+
+@pytest.mark.parametrize("place_id", ["", "Otterlea", "atlantis"])
+def test_unknown_place_is_not_found(place_id: str) -> None:
+    assert find_place(place_id) is None
+
+
+@pytest.mark.parametrize(
+    ("latitude_deg", "longitude_deg", "region"),
+    [(52.2, 0.1, "uk"), (48.9, 2.4, "easa"), (-45.0, 170.5, "nz"), (-33.9, 151.2, "au"), (68.4, -133.7, "ca-north")],
+)
+def test_region_of_a_typed_place_is_guessed(latitude_deg: float, longitude_deg: float, region: str) -> None:
+    assert region_near(latitude_deg, longitude_deg) == region
