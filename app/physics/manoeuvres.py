@@ -134,17 +134,15 @@ Leg = SteadyLeg | RollLeg | RockingLeg
 
 def legs(manoeuvre: Manoeuvre, start_deg: float) -> tuple[Leg, ...]:
     """Cut a manoeuvre begun on `start_deg` into legs. Raises OutOfRange for a quantity no aircraft flies."""
-    match manoeuvre:
-        case Turn():
-            return turn_legs(manoeuvre, start_deg)
-        case RoughAir():
-            return (_rocking_leg(manoeuvre),)
-        case SpeedChange():
-            _require_seconds(manoeuvre.seconds)
-            forward_g = require("rate_kt_s", manoeuvre.rate_kt_s, -20.0, 20.0) * KNOT_MS / STANDARD_GRAVITY_MS2
-            return (SteadyLeg(manoeuvre.seconds, forward_g=forward_g),)
-        case Straight():
-            return (SteadyLeg(_require_seconds(manoeuvre.seconds)),)
+    if isinstance(manoeuvre, Turn):
+        return turn_legs(manoeuvre, start_deg)
+    require("seconds", manoeuvre.seconds, 0.01, 3600.0)
+    if isinstance(manoeuvre, RoughAir):
+        return (_rocking_leg(manoeuvre),)
+    if isinstance(manoeuvre, SpeedChange):
+        forward_g = require("rate_kt_s", manoeuvre.rate_kt_s, -20.0, 20.0) * KNOT_MS / STANDARD_GRAVITY_MS2
+        return (SteadyLeg(manoeuvre.seconds, forward_g=forward_g),)
+    return (SteadyLeg(manoeuvre.seconds),)
 
 
 def turn_legs(turn: Turn, start_deg: float) -> tuple[RollLeg, SteadyLeg, RollLeg]:
@@ -175,7 +173,6 @@ def _bank_reached_deg(turn: Turn, angle_deg: float) -> float:
 
 
 def _rocking_leg(air: RoughAir) -> RockingLeg:
-    _require_seconds(air.seconds)
     require("bank_deg", air.bank_deg, 0.0, 10.0)
     require("tas_kt", air.tas_kt, 20.0, 600.0)
     drawn = Random(air.seed)
@@ -185,7 +182,3 @@ def _rocking_leg(air: RoughAir) -> RockingLeg:
         cycles = max(1, round(air.seconds / about_s))
         waves.append((share * radians(air.bank_deg), 2.0 * pi * cycles / air.seconds))
     return RockingLeg(air.seconds, tuple(waves), STANDARD_GRAVITY_MS2 / (air.tas_kt * KNOT_MS))
-
-
-def _require_seconds(seconds: float) -> float:
-    return require("seconds", seconds, 0.01, 3600.0)

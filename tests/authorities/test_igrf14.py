@@ -2,7 +2,8 @@
 
 Where the compass is usable (H >= 6000 nT) the two declinations start within 0.14 degree of each other in 2025; both
 forecast how the field changes, so they part a little each year, and stay within half of the uncertainty WMM2025 states
-for itself (one standard deviation) to the end of 2029. Source: International Geomagnetic Reference Field, 14th generation, IAGA.
+for itself (one standard deviation) to the end of 2029. Source: International Geomagnetic Reference Field, 14th
+generation, IAGA.
 """
 
 from collections.abc import Callable
@@ -12,7 +13,7 @@ from math import atan2, degrees, hypot
 import pytest
 
 from app.physics.angles import difference
-from app.physics.field import CAUTION_NT, MODEL_FROM, declination_uncertainty_deg, decimal_year, field_at
+from app.physics.field import CAUTION_NT, MODEL_FROM, decimal_year, declination_uncertainty_deg, field_at
 
 MODELS_APART_AT_START_DEG = 0.14
 SHARE_OF_UNCERTAINTY = 0.5
