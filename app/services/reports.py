@@ -1,5 +1,7 @@
 """Reports of a problem with a question."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -8,7 +10,7 @@ from app.packs.library import Library
 from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.errors import Conflict, Invalid
-from app.services.items import find_item
+from app.services.items import ItemView, find_item, view_item
 from app.services.messages import say
 from app.services.practice import own_item
 from app.storage.ids import new_id
@@ -19,6 +21,32 @@ from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_TEXT = 2000
 MOST_REPORTS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Reported:
+    """The item a report is about. `item` is None when the packs no longer draw it; `numbers` is what was shown of it."""
+
+    item_id: UUID
+    drill_id: UUID
+    position: int
+    answered: bool
+    item: ItemView | None
+    numbers: Mapping[str, Any]
+
+
+def get_reported(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID) -> Reported:
+    """Return the item of a report to be written; NotFound for a stranger's item."""
+    row = own_item(uow, actor, item_id)
+    item = find_item(library, row, row.conventions)
+    return Reported(
+        item_id=item_id,
+        drill_id=row.drill_id,
+        position=row.position,
+        answered=row.correct is not None,
+        item=view_item(library, item, actor.language) if item else None,
+        numbers=plain(item.parameters) if item else {},
+    )
 
 
 def report_problem(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, text: str, now: datetime) -> None:
