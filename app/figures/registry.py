@@ -1,0 +1,43 @@
+"""All figures by name: check a call, draw a call."""
+
+from app.figures.drum import DRUM
+from app.figures.figure import Figure
+from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
+from app.figures.parameters import given, problems_with
+
+_FIGURES: dict[str, Figure] = {figure.name: figure for figure in (DRUM,)}
+
+
+def figure_names() -> tuple[str, ...]:
+    """Return the names of all figures."""
+    return tuple(_FIGURES)
+
+
+def figure_parameters(name: str) -> dict[str, str]:
+    """Return a figure's parameters, each with what it accepts in words. Raises WrongFigure for an unknown name."""
+    return {
+        parameter: f"{kind.accepts}{'' if kind.needed else ' (may be left out)'}"
+        for parameter, kind in _find(name).parameters.items()
+    }
+
+
+def check_figure(call: FigureCall) -> list[str]:
+    """List what is wrong with a call in plain words; empty when it can be drawn."""
+    if call.name not in _FIGURES:
+        return [f"there is no figure {call.name!r}: there are {', '.join(_FIGURES)}"]
+    figure, values = _FIGURES[call.name], given(call.parameters)
+    return problems_with(figure.parameters, values) or figure.conflicts(values)
+
+
+def draw_figure(call: FigureCall, language: Language = "en", medium: Medium = "page") -> Drawing:
+    """Draw a figure. Raises WrongFigure with the words of `check_figure` when it cannot be drawn."""
+    problems = check_figure(call)
+    if problems:
+        raise WrongFigure(f"{call.name}: {'; '.join(problems)}")
+    return _FIGURES[call.name].draw(given(call.parameters), language, medium)
+
+
+def _find(name: str) -> Figure:
+    if name not in _FIGURES:
+        raise WrongFigure(f"there is no figure {name!r}: there are {', '.join(_FIGURES)}")
+    return _FIGURES[name]
