@@ -94,7 +94,10 @@ def lag_deg(heading_deg: float, dip_deg: float, bank_deg: float) -> float:
 
 
 def turn_sense(heading_deg: float, dip_deg: float, bank_deg: float) -> TurnSense:
-    """Say whether the reading is behind or ahead of the real heading as a turn passes `heading_deg`, or agrees."""
+    """Say whether the reading is behind or ahead of the real heading as a turn passes `heading_deg`, or agrees.
+
+    Means something only while the card is `usable`.
+    """
     lag = lag_deg(heading_deg, dip_deg, bank_deg)
     if abs(lag) <= AGREES_WITHIN_DEG:
         return "agrees"

@@ -61,7 +61,7 @@ def heading_after(from_deg: float, turn: TurnSide, rate_deg_s: float, seconds: f
 
 def bank_for_rate_deg(tas_kt: float, rate_deg_s: float = RATE_ONE_DEG_S) -> float:
     """Bank of a level co-ordinated turn, exact: tan(bank) = V w / g."""
-    return atan_deg(tas_kt * KNOT_MS * radians(rate_deg_s) / STANDARD_GRAVITY_MS2)
+    return atan_deg(require_positive("tas_kt", tas_kt) * KNOT_MS * radians(rate_deg_s) / STANDARD_GRAVITY_MS2)
 
 
 def rate_for_bank_deg_s(tas_kt: float, bank_deg: float) -> float:
@@ -83,7 +83,7 @@ def bank_tenth_plus_seven_deg(tas_kt: float) -> float:
 
 def turn_radius_nm(tas_kt: float, rate_deg_s: float = RATE_ONE_DEG_S) -> float:
     """Radius of a turn, nautical miles: V / w."""
-    return tas_kt / 3600.0 / radians(require_positive("rate_deg_s", rate_deg_s))
+    return require_positive("tas_kt", tas_kt) / 3600.0 / radians(require_positive("rate_deg_s", rate_deg_s))
 
 
 def calibrated_rate_deg_s(turned_deg: float, seconds: float = 10.0) -> float:

@@ -15,6 +15,7 @@ from app.physics.angles import asin_deg, atan2_deg, cos_deg, difference, sin_deg
 from app.physics.errors import OutOfRange, Undefined, require, require_positive
 
 CALM_KT = 1e-9
+FASTEST_KT = 1000.0
 
 
 @dataclass(frozen=True)
@@ -90,7 +91,8 @@ def solve_track(heading_deg: float, tas_kt: float, wind_from_deg: float, wind_kt
 
 def find_wind(heading_deg: float, tas_kt: float, track_deg: float, gs_kt: float) -> Wind:
     """Wind from the air vector and the ground vector; a calm has direction 0."""
-    _require_speeds(tas_kt, gs_kt)
+    require_positive("tas_kt", tas_kt)
+    require("gs_kt", gs_kt, 0.0, FASTEST_KT)
     east_kt = tas_kt * sin_deg(heading_deg) - gs_kt * sin_deg(track_deg)
     north_kt = tas_kt * cos_deg(heading_deg) - gs_kt * cos_deg(track_deg)
     kt = hypot(east_kt, north_kt)
@@ -150,6 +152,6 @@ def crosswind_by_clock_kt(wind_kt: float, angle_deg: float) -> float:
     return wind_kt * clock_fraction(angle_deg)
 
 
-def _require_speeds(tas_kt: float, other_kt: float) -> None:
+def _require_speeds(tas_kt: float, wind_kt: float) -> None:
     require_positive("tas_kt", tas_kt)
-    require("speed_kt", other_kt, 0.0, 1000.0)
+    require("wind_kt", wind_kt, 0.0, FASTEST_KT)

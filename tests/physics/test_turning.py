@@ -151,6 +151,8 @@ def test_allowance_holds_the_lead(heading: float, turn: TurnSide, hemisphere: He
     [
         (lambda: turn_seconds(90.0, 0.0), "rate_deg_s"),
         (lambda: turn_radius_nm(100.0, -3.0), "rate_deg_s"),
+        (lambda: turn_radius_nm(0.0), "tas_kt"),
+        (lambda: bank_for_rate_deg(-100.0), "tas_kt"),
         (lambda: rate_for_bank_deg_s(0.0, 20.0), "tas_kt"),
         (lambda: rate_for_bank_deg_s(100.0, 90.0), "bank_deg"),
         (lambda: roll_out_lead_deg(100.0, 20.0, 0.0), "roll_rate_deg_s"),

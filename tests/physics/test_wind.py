@@ -64,6 +64,12 @@ def test_no_difference_is_a_calm() -> None:
     assert find_wind(40.0, 100.0, 40.0, 100.0) == Wind(0.0, 0.0)
 
 
+@pytest.mark.parametrize(("tas", "gs", "name"), [(0.0, 90.0, "tas_kt"), (100.0, -1.0, "gs_kt")])
+def test_wind_needs_speeds(tas: float, gs: float, name: str) -> None:
+    with pytest.raises(OutOfRange, match=name):
+        find_wind(40.0, tas, 40.0, gs)
+
+
 @given(HEADING, TAS, HEADING, WIND)
 def test_way_home_mirrors_the_correction(track: float, tas: float, wind_from: float, wind: float) -> None:
     out = solve_heading(track, tas, wind_from, wind)
