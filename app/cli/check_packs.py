@@ -76,7 +76,7 @@ def accept_golden(library: Library, family_id: str) -> None:
     try:
         pack = library.pack_of(family_id)
     except UnknownFamily as error:
-        raise Refused(f"{error}.") from error
+        raise Refused(str(error)) from error
     frozen = read_golden(pack.id) | {family_id: golden_draws(library, family_id)}
     lines = ["# Frozen draws: `python3 -m app check packs --accept FAMILY` rewrites them; read the difference.", ""]
     for name in (each for each in pack.families if each in frozen):

@@ -42,7 +42,7 @@ def command(
     try:
         forms = offered_forms(library.family(family))
     except UnknownFamily as error:
-        raise Refused(f"{error}.") from error
+        raise Refused(str(error)) from error
     if form is not None and form not in forms:
         raise Refused(f"{family} has no answer form {form!r}; it has {', '.join(forms)}.")
     conventions = conventions_at_home(home, read_date(when), language)

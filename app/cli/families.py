@@ -26,7 +26,7 @@ def choose(library: Library, syllabus: str | None, pack: str | None) -> list[Fam
         packs = [pack] if pack is not None else list(library.packs)
         families = [family for each in packs for family in library.families_of(each)]
     except UnknownPack as error:
-        raise Refused(f"{error}.") from error
+        raise Refused(str(error)) from error
     known = sorted({tag for family in library.families.values() for tag in family.syllabus})
     if syllabus is not None and syllabus not in known:
         raise Refused(f"There is no syllabus {syllabus!r}.{suggest(syllabus, known)} There are {', '.join(known)}.")
