@@ -1,13 +1,23 @@
 """Solvers, one module a topic: each works a family's key and its wrong values from parameters."""
 
-from app.questions.solvers import datum_conversions, datum_differences, dynamic_speed, reading_face, turns
+from app.questions.solvers import (
+    datum_conversions,
+    datum_differences,
+    dynamic_speed,
+    dynamic_turning,
+    reading_card,
+    reading_face,
+    turns,
+)
 from app.questions.solvers.registry import find_solver, solver_names
 
 __all__ = [
     "datum_conversions",
     "datum_differences",
     "dynamic_speed",
+    "dynamic_turning",
     "find_solver",
+    "reading_card",
     "reading_face",
     "solver_names",
     "turns",

@@ -12,6 +12,7 @@ Vector = tuple[float, float, float]
 Draw = Mapping[str, Any]
 
 SEEN_DEG = 1.0  # what is less no pilot sees: the geometry of a tilted card leaves up to 1 degree where nothing dips
+SEEN_IN_A_TURN_DEG = 2.0
 BRISK_G = 0.1
 
 
@@ -64,4 +65,20 @@ def accel_indication(draw: Draw) -> str:
     return speed_swing(given["heading_deg"], given["dip_deg"], given["speed_change"])
 
 
-RECOMPUTE = {"accel-indication": accel_indication}
+def turn_sense(start_deg: float, dip_deg: float, bank_deg: float) -> str:
+    """Behind or ahead of the real heading, in the direction of the turn, or in step; bank right positive."""
+    ahead = off_deg(start_deg, dip_deg, bank_deg=bank_deg) * (1 if bank_deg > 0 else -1)
+    if abs(ahead) < SEEN_IN_A_TURN_DEG:
+        return "agrees"
+    return "ahead" if ahead > 0 else "behind"
+
+
+def turn_start_indication(draw: Draw) -> str:
+    given = draw["parameters"]
+    left, right = (turn_sense(given["start_deg"], given["dip_deg"], side * given["bank_deg"]) for side in (-1, 1))
+    if given["ask"] == "one-turn":
+        return left if given["turn"] == "left" else right
+    return f"{right}-both" if left == right else f"behind-{'right' if right == 'behind' else 'left'}"
+
+
+RECOMPUTE = {"accel-indication": accel_indication, "turn-start-indication": turn_start_indication}

@@ -1,0 +1,72 @@
+"""What the compass first shows as a turn begins: the sign of the tilted-card model, never its size."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import cos_deg, whole
+from app.physics.card import TurnSense, lag_deg, turn_sense, usable
+from app.physics.turning import turn_sign
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.registry import solver
+
+ONE_TURN = ("behind", "ahead", "agrees")
+BOTH_WAYS = ("behind-both", "ahead-both", "agrees-both", "behind-right", "behind-left")
+OTHER_SENSE: dict[TurnSense, TurnSense] = {"behind": "ahead", "ahead": "behind", "agrees": "agrees"}
+
+
+def start_sense(start_deg: float, site: Site, bank_deg: float) -> TurnSense:
+    """Whether the reading falls behind, runs ahead or agrees as a turn leaves a heading, the same to either side."""
+    return "agrees" if site.hemisphere == "none" else turn_sense(start_deg, site.dip_deg, bank_deg)
+
+
+@solver("turn-start-indication")
+def turn_start_indication(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: behind, ahead or in step, in one turn or in both from the same heading."""
+    ask, start, turn, bank = (parameters[name] for name in ("ask", "start_deg", "turn", "bank_deg"))
+    site = site_of(parameters, conventions)
+    if not usable(bank, site.dip_deg):
+        raise Redraw("the bank is too near the critical one")
+    sense = start_sense(start, site, turn_sign(turn) * bank)
+    both = ask == "both-ways"
+    ending = "-both" if both else ""
+    right_deg, left_deg = (whole(abs(lag_deg(start, site.dip_deg, side * bank))) for side in (1, -1))
+    note = "level" if site.hemisphere == "none" else "side-on" if sense == "agrees" else "sizes" if both else "size"
+    return Solution(
+        key=sense + ending,
+        given={"ask": ask, "start_deg": start, "bank_deg": bank, **({} if both else {"turn": turn}), **site.given},
+        options=BOTH_WAYS if both else ONE_TURN,
+        wrong={name: value + ending for name, value in _wrong(start, site, sense).items()} | (_sides() if both else {}),
+        quantities={**site.words, "right_deg": right_deg, "left_deg": left_deg,
+                    "off_deg": right_deg if turn == "right" else left_deg, "sense": f"sense-{sense}",
+                    "half": "half-north" if cos_deg(start) > 0 else "half-south", "turn": turn},
+        steps=_steps(both, turn, sense, site),
+        model_notes=(note,),
+        features={"between-points": float(start % 90 != 0), "southern": float(site.hemisphere == "south"),
+                  "left-turn": float(not both and turn == "left"), "level": float(site.hemisphere == "none")},
+    )  # fmt: skip
+
+
+def _wrong(start: int, site: Site, sense: TurnSense) -> dict[str, str]:
+    if sense != "agrees":
+        nothing = "confuses-speed" if start % 90 == 0 else "only-north-south"
+        return {"wrong-half": OTHER_SENSE[sense], nothing: "agrees"}
+    if site.hemisphere == "none" and cos_deg(start) != 0:
+        northern = "behind" if cos_deg(start) > 0 else "ahead"
+        return {"northern-rule": northern, "southern-rule": "ahead" if northern == "behind" else "behind"}
+    return {"always-behind": "behind", "side-on-ahead": "ahead"}
+
+
+def _sides() -> dict[str, str]:
+    return {"side-right": "behind-right", "side-left": "behind-left"}
+
+
+def _steps(both: bool, turn: str, sense: TurnSense, site: Site) -> tuple[str, ...]:  # noqa: FBT001 - which ask it is
+    tilt = "bank-either" if both else f"bank-{turn}"
+    last = ("either-side",) if both else ()
+    if site.hemisphere == "none":
+        return (tilt, "no-dip", *last)
+    if sense == "agrees":
+        return (tilt, "along-the-needle", *last)
+    return (tilt, f"{site.hemisphere}-end-inside", f"half-{sense}", *last)
