@@ -2,11 +2,27 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import copysign
 
 from app.figures.faces import three_digits
-from app.figures.strokes import EDGE, Lettering, Pen, Point, fill, polygon, ring, segment, stroke, words
+from app.figures.strokes import (
+    EDGE,
+    Lettering,
+    Pen,
+    Point,
+    around,
+    centred,
+    fill,
+    polygon,
+    ring,
+    segment,
+    stroke,
+    words,
+)
+from app.physics.angles import difference
 
 HALF_WIDTH, HEIGHT, RADIUS = 6.5, 11.0, 5.0
+DIAL_NUMBERS_APART_DEG = 32.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +54,28 @@ def answer_row(marked: Marked, top: float) -> Iterator[str]:
         x, value = marked.yours
         yield ring((x, top + HEIGHT / 2), RADIUS, Pen("ink", 2), "tint")
         yield _beside(x, top, value, right=not yours_left)
+
+
+def dial_answers(centre: Point, reading_deg: float, key_deg: float | None, yours_deg: float | None) -> Iterator[str]:
+    """Mark key and answer inside the numbers of a dial whose card shows `reading_deg` at the top."""
+    apart_deg = 180.0
+    if key_deg is not None and yours_deg is not None:
+        apart_deg = difference(yours_deg, key_deg)
+    if yours_deg is not None:
+        azimuth = difference(yours_deg, reading_deg)
+        pushed_deg = copysign(max(0.0, DIAL_NUMBERS_APART_DEG - abs(apart_deg)), apart_deg)
+        yield _dial_number(centre, azimuth + pushed_deg, yours_deg, bold=False)
+        yield ring(around(centre, 74, azimuth), RADIUS, Pen("ink", 2), "card")
+    if key_deg is not None:
+        azimuth = difference(key_deg, reading_deg)
+        base = around(centre, 69, azimuth)
+        sides = (around(base, HALF_WIDTH, azimuth - 90), around(base, HALF_WIDTH, azimuth + 90))
+        yield _dial_number(centre, azimuth, key_deg, bold=True)
+        yield fill(polygon([around(centre, 80, azimuth), *sides]), "ink")
+
+
+def _dial_number(centre: Point, azimuth_deg: float, value_deg: float, *, bold: bool) -> str:
+    return centred(around(centre, 56, azimuth_deg), three_digits(value_deg), Lettering(bold=bold, halo="card"))
 
 
 def _beside(x: float, top: float, value: float, *, right: bool) -> str:

@@ -20,10 +20,18 @@ def window_case(size: Point, corner: Point, opening: Point) -> Iterator[str]:
     yield from corner_screws(size)
 
 
-def corner_screws(size: Point) -> Iterator[str]:
-    """Draw four small slotted screws, each turned its own way."""
+def square_case(size: Point) -> Iterator[str]:
+    """Draw the case of a round instrument."""
+    yield stroke(rounded((2, 2), (size[0] - 4, size[1] - 4), 12), FRAME, "tint")
+    yield stroke(rounded((10, 10), (size[0] - 20, size[1] - 20), 7), Pen("line", 1))
+
+
+def corner_screws(size: Point, *, knob: bool = False) -> Iterator[str]:
+    """Draw small slotted screws in the corners; a knob takes the place of the one at the lower left."""
     width, height = size
-    for x, y, turn in ((23, 23, 1), (width - 23, 23, 1), (23, height - 23, 1), (width - 23, height - 23, -1)):
+    for x, y, turn in ((23, 23, 1), (width - 23, 23, 1), (width - 23, height - 23, -1), (23, height - 23, 1))[
+        : 3 if knob else 4
+    ]:
         yield screw((x, y), 5, (SLOT, SLOT * turn))
 
 

@@ -1,11 +1,12 @@
 """All figures by name: check a call, draw a call."""
 
+from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.parameters import given, problems_with
 
-_FIGURES: dict[str, Figure] = {figure.name: figure for figure in (DRUM,)}
+_FIGURES: dict[str, Figure] = {figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR)}
 
 
 def figure_names() -> tuple[str, ...]:
