@@ -1,9 +1,10 @@
-"""Keys of the families about the compass face, worked again from what a printed draw shows.
+"""Keys of the families about reading the compass and its card, worked again from what a printed draw shows.
 
 Sources of the facts: FAA-H-8083-15B ch. 5 (on a drum, 33 stands to the right of N; labels every 30 degrees).
 """
 
 from collections.abc import Mapping
+from math import floor
 from typing import Any
 
 Draw = Mapping[str, Any]
@@ -29,4 +30,43 @@ def neighbour(draw: Draw) -> str:
     return f"label-{min(on_that_side, key=lambda label: abs(offsets[label]))}"
 
 
-RECOMPUTE = {"read-compass-face": compass_face, "card-neighbour": neighbour}
+def half_up(value: float) -> int:
+    """Round a heading once, at the end; noise of the ninth decimal must not decide a half."""
+    return int(floor(round(value, 9) + 0.5)) % 360 or 360
+
+
+def rows_of(given: Mapping[str, Any]) -> list[tuple[int, int]]:
+    """Return (FOR, STEER) of the row in use, both counted on past 360 so that they only grow, once round and a bit."""
+    steer = "steer_off_deg" if given["card_state"] == "radios-off" else "steer_deg"
+    first = []
+    for entry in given["card"]:
+        wanted = entry["for_deg"] % 360
+        first.append((wanted, wanted + (entry[steer] - wanted + 180) % 360 - 180))
+    return [(wanted + turn, steered + turn) for turn in (-360, 0, 360) for wanted, steered in first]
+
+
+def between(points: list[tuple[int, int]], value: float) -> float:
+    """Return what belongs to a value by a straight line between the two points round it."""
+    for (x, y), (next_x, next_y) in zip(points, points[1:], strict=False):
+        if x <= value <= next_x:
+            return y + (next_y - y) * (value - x) / (next_x - x)
+    raise AssertionError(f"{value} lies outside the card")
+
+
+def for_steer(draw: Draw) -> int:
+    """Steer along the straight line from entry to entry, which interpolates the deviation too."""
+    given = draw["parameters"]
+    return half_up(between(rows_of(given), given["magnetic_deg"]))
+
+
+def steer_back(draw: Draw) -> int:
+    given = draw["parameters"]
+    return half_up(between([(steered, wanted) for wanted, steered in rows_of(given)], given["compass_deg"]))
+
+
+RECOMPUTE = {
+    "read-compass-face": compass_face,
+    "card-neighbour": neighbour,
+    "card-for-steer": for_steer,
+    "card-steer-back": steer_back,
+}
