@@ -3,10 +3,10 @@
 import hashlib
 import json
 from dataclasses import dataclass
-from typing import Any, Protocol, cast
+from typing import Any, Protocol
 
 from app.packs.library import Library
-from app.packs.spec import Form, Language
+from app.packs.spec import Language
 from app.questions.conventions import Conventions
 from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
@@ -55,9 +55,8 @@ def find_item(library: Library, drawn: Drawn, conventions: dict[str, Any]) -> It
     family = library.families.get(drawn.family)
     if family is None or drawn.form not in offered_forms(family):
         return None
-    form = cast("Form", drawn.form)
     try:
-        return draw(library, drawn.family, drawn.seed, Conventions.from_json(conventions), form)
+        return draw(library, drawn.family, drawn.seed, Conventions.from_json(conventions), drawn.form)
     except (NotOffered, NoDraw):
         return None
 

@@ -25,7 +25,7 @@ MOST_REPORTS = 5
 
 @dataclass(frozen=True, slots=True)
 class Reported:
-    """The item a report is about. `item` is None when the packs no longer draw it; `numbers` is what was shown of it."""
+    """The item a report is about, with the numbers it shows; `item` is None when the packs no longer draw it."""
 
     item_id: UUID
     drill_id: UUID
