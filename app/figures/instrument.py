@@ -29,9 +29,8 @@ def square_case(size: Point) -> Iterator[str]:
 def corner_screws(size: Point, *, knob: bool = False) -> Iterator[str]:
     """Draw small slotted screws in the corners; a knob takes the place of the one at the lower left."""
     width, height = size
-    for x, y, turn in ((23, 23, 1), (width - 23, 23, 1), (width - 23, height - 23, -1), (23, height - 23, 1))[
-        : 3 if knob else 4
-    ]:
+    places = ((23, 23, 1), (width - 23, 23, 1), (width - 23, height - 23, -1), (23, height - 23, 1))
+    for x, y, turn in places[: 3 if knob else 4]:
         yield screw((x, y), 5, (SLOT, SLOT * turn))
 
 

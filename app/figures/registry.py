@@ -1,12 +1,15 @@
 """All figures by name: check a call, draw a call."""
 
+from app.figures.correction_card import CORRECTION_CARD
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.parameters import given, problems_with
 
-_FIGURES: dict[str, Figure] = {figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR)}
+_FIGURES: dict[str, Figure] = {
+    figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR, CORRECTION_CARD)
+}
 
 
 def figure_names() -> tuple[str, ...]:

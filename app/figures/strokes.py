@@ -20,7 +20,7 @@ INKS = {
 MAGNETIC_DASH = "9 6"
 COMPASS_DASH = "0.1 6"
 EVENT_DASH = "2 5"
-FONT = "B612, sans-serif"
+FONT = "B612, Verdana, 'DejaVu Sans', sans-serif"
 HALO_PX = 5
 
 
