@@ -11,6 +11,6 @@ drift_deg distance_nm gone_nm left_nm off_nm side relative_bearing_deg bearing_d
 offset_h eta_utc elevation_ft indicated_ft pressure_altitude_ft density_altitude_ft setting_inhg setting_hpa
 actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printed_year year at_home across_north
 across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variation_min wind_source gps_north flight shuffle
-shift_deg shift_toward_deg
+shift_deg shift_toward_deg spread_deg
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

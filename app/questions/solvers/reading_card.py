@@ -24,6 +24,8 @@ LEAST_DECOY_DEG = 5
 LEAST_PAST_ENTRY_DEG = 4
 LARGEST_ON_A_CARD_DEG = 10
 
+OTHER_STATE = {"radios-on": "radios-off", "radios-off": "radios-on"}
+
 Entries = Sequence[Mapping[str, int]]
 
 
@@ -108,6 +110,39 @@ def card_steer_back(parameters: Mapping[str, Any], conventions: Conventions) -> 
     return _solution(task, "compass_deg", wrong)
 
 
+@solver("card-two-states")
+def card_two_states(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: the change of compass heading, C2 - C1 = D1 - D2, that holds magnetic when radios are switched."""
+    state, magnetic = parameters["card_state"], parameters["magnetic_deg"]
+    try:
+        card = with_second_row(parameters["card"], parameters["shift_deg"], parameters["shift_toward_deg"])
+        old, new = (card_row(card, each) for each in (OTHER_STATE[state], state))
+    except BadCard as error:
+        raise Redraw(str(error)) from error
+    d_old, d_new = (whole(deviation_for_magnetic(row, magnetic)) for row in (old, new))
+    key = d_old - d_new
+    if not 3 <= abs(key) <= 6 or min(abs(d_old), abs(d_new)) < 2 or abs(d_old + d_new) < 3:
+        raise Redraw("the rows are too alike, or too plain, on this heading")
+    steer_old, steer_new = (shown(magnetic - d) for d in (d_old, d_new))
+    counted_new = whole(unwrap(steer_new, magnetic))
+    return Solution(
+        key=key,
+        given={"card": card, "card_state": state, "magnetic_deg": magnetic},
+        quantities={
+            "other_state": f"were-{OTHER_STATE[state]}", "old_deviation_deg": d_old, "new_deviation_deg": d_new,
+            "steer_old_deg": steer_old, "steer_new_deg": steer_new, "change_deg": key,
+            "counted_old_deg": magnetic - d_old, "counted_new_deg": counted_new,
+        },
+        wrong={
+            "sign": -key, "nothing-changes": 0, "sum": d_old + d_new, "new-row-alone": -d_new,
+        },
+        steps=("both-rows", "more" if key > 0 else "less"),
+        figures=(FigureCall("correction-card", {"card": card}),),
+        model_notes=("switched",),
+        features={"opposite-signs": float(d_old * d_new < 0), "crosses-north": float(abs(steer_new - steer_old) > 180)},
+    )  # fmt: skip
+
+
 def _task(parameters: Mapping[str, Any], conventions: Conventions, name: str, *, backward: bool) -> CardTask:
     v = parameters["variation_deg"]
     own = whole(conventions.variation_deg)
@@ -135,7 +170,7 @@ def _solution(task: CardTask, name: str, wrong: dict[str, int]) -> Solution:
         raise Redraw("too near to an entry, or half-way between two")
     if past:
         wrong["no-interpolation"] = others[before if past < ahead else after]
-    state, other = task.card_state, {"radios-on": "radios-off", "radios-off": "radios-on"}.get(task.card_state)
+    state, other = task.card_state, OTHER_STATE.get(task.card_state)
     if other:
         wrong["wrong-row"] = task.answer(other)
     deviations = task.row.deviations_deg

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.physics.angles import difference, shown, signed
+from app.physics.angles import difference, middle_of_swing, shown, signed
 from app.physics.face import Face, larger_numbers, mirrored_reading_deg, nearest_label_deg, next_label_deg
 from app.physics.turning import TurnSide
 from app.questions.conventions import Conventions
@@ -37,6 +37,9 @@ def read_compass_face(parameters: Mapping[str, Any], _conventions: Conventions) 
         wrong=_misread(face, reading, off, tens, far),
         steps=_count(face, label, off),
         figures=(FigureCall(face, {"face": face, "reading_deg": reading}),),
+        verdict_figures=(
+            FigureCall(face, {"face": face, "reading_deg": reading, "key_deg": reading, "yours_deg": None}),
+        ),
         model_notes=("steady",),
         forms=() if off else ("typed",),
         features={"off-mark": float(reading % 5 != 0), "near-north": float(abs(signed(reading)) <= 25)},
@@ -116,4 +119,31 @@ def _which_turn(solution: Solution, in_view: FigureCall, label: int, *, upward: 
         steps=(*solution.steps, f"turn-{key}"),
         figures=(in_view,),
         verdict_figures=(),
+    )
+
+
+@solver("mean-of-swing")
+def mean_of_swing(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: the middle of an even swing, counted clockwise from its low edge."""
+    face, spread, low = parameters["face"], parameters["spread_deg"], parameters["low_deg"]
+    if parameters["across_north"]:
+        low = 359 - low % (spread - 1)
+    high = shown(low + spread)
+    straddles = high < low
+    if straddles != parameters["across_north"]:
+        raise Redraw("half of the swings pass north, half do not")
+    key = shown(middle_of_swing(low, high))
+    wrong = {"low-edge": low, "high-edge": high}
+    if straddles:
+        wrong["plain-mean"] = shown((low + high) / 2)
+    in_view = {"face": face, "reading_deg": key, "low_deg": low, "high_deg": high}
+    return Solution(
+        key=key,
+        given={"face": face, "low_deg": low, "high_deg": high},
+        quantities={"spread_deg": spread, "half_deg": spread // 2, "counted_deg": low + spread, "middle_deg": key},
+        wrong=wrong,
+        steps=("width", "half", "middle-past-north" if key < low else "middle"),
+        verdict_figures=(FigureCall("drum", {**in_view, "key_deg": key}),) if face == "drum" else (),
+        model_notes=("average",),
+        features={"crosses-north": float(straddles), "wide": float(spread >= 20)},
     )

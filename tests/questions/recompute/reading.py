@@ -4,6 +4,7 @@ Sources of the facts: FAA-H-8083-15B ch. 5 (on a drum, 33 stands to the right of
 """
 
 from collections.abc import Mapping
+from itertools import pairwise
 from math import floor
 from typing import Any
 
@@ -32,7 +33,7 @@ def neighbour(draw: Draw) -> str:
 
 def half_up(value: float) -> int:
     """Round a heading once, at the end; noise of the ninth decimal must not decide a half."""
-    return int(floor(round(value, 9) + 0.5)) % 360 or 360
+    return floor(round(value, 9) + 0.5) % 360 or 360
 
 
 def rows_of(given: Mapping[str, Any]) -> list[tuple[int, int]]:
@@ -47,7 +48,7 @@ def rows_of(given: Mapping[str, Any]) -> list[tuple[int, int]]:
 
 def between(points: list[tuple[int, int]], value: float) -> float:
     """Return what belongs to a value by a straight line between the two points round it."""
-    for (x, y), (next_x, next_y) in zip(points, points[1:], strict=False):
+    for (x, y), (next_x, next_y) in pairwise(points):
         if x <= value <= next_x:
             return y + (next_y - y) * (value - x) / (next_x - x)
     raise AssertionError(f"{value} lies outside the card")
@@ -64,9 +65,25 @@ def steer_back(draw: Draw) -> int:
     return half_up(between([(steered, wanted) for wanted, steered in rows_of(given)], given["compass_deg"]))
 
 
+def middle(draw: Draw) -> int:
+    given = draw["parameters"]
+    return half_up(given["low_deg"] + (given["high_deg"] - given["low_deg"]) % 360 / 2)
+
+
+def two_states(draw: Draw) -> int:
+    given = draw["parameters"]
+    entry = next(each for each in given["card"] if each["for_deg"] == given["magnetic_deg"])
+    change = entry["steer_off_deg"] - entry["steer_deg"]
+    if given["card_state"] == "radios-on":
+        change = -change
+    return int((change + 180) % 360 - 180)
+
+
 RECOMPUTE = {
     "read-compass-face": compass_face,
     "card-neighbour": neighbour,
     "card-for-steer": for_steer,
     "card-steer-back": steer_back,
+    "mean-of-swing": middle,
+    "card-two-states": two_states,
 }
