@@ -3,6 +3,8 @@
 from app.questions.solvers import (
     datum_conversions,
     datum_differences,
+    datum_variation,
+    dynamic_rollout,
     dynamic_speed,
     dynamic_turning,
     reading_card,
@@ -14,6 +16,8 @@ from app.questions.solvers.registry import find_solver, solver_names
 __all__ = [
     "datum_conversions",
     "datum_differences",
+    "datum_variation",
+    "dynamic_rollout",
     "dynamic_speed",
     "dynamic_turning",
     "find_solver",

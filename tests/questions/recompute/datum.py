@@ -40,8 +40,28 @@ def find_variation_deviation(draw: Draw) -> float:
     return both - given.get("deviation_deg", 0) - given.get("variation_deg", 0)
 
 
+def isogonal_read(draw: Draw) -> float:
+    """Take the weighted mean of the two lines, the nearer one weighing more."""
+    given = draw["parameters"]
+    near, far = given.get("gone_nm", 1), given.get("left_nm", 1)
+    return round((given["isogonal_deg"] * far + given["next_isogonal_deg"] * near) / (near + far), 6)
+
+
+def variation_update(draw: Draw) -> float:
+    given = draw["parameters"]
+    minutes = given["printed_variation_min"]
+    for _ in range(given["printed_year"], given["year"]):
+        minutes += given["annual_change_min"]
+    if given["ask"] == "minutes":
+        return minutes
+    halves = int((abs(minutes) + 15) // 30)
+    return halves / 2 if minutes > 0 else -halves / 2
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "true-to-compass": true_to_compass,
     "compass-to-true": compass_to_true,
     "find-variation-deviation": find_variation_deviation,
+    "isogonal-read": isogonal_read,
+    "variation-update": variation_update,
 }
