@@ -1,18 +1,22 @@
 """Which items a drill holds. The packs are the real ones; what must hold does not depend on what they contain."""
 
 from collections import Counter
+from dataclasses import replace
 from datetime import date
 from itertools import islice, pairwise
 
 import pytest
 
-from app.questions.model import Item
+from app.packs.library import Library
+from app.questions.model import Item, NotOffered, Redraw, Solution
+from app.questions.solvers import registry
 from app.services.homes import HomeWish, conventions_for
+from app.services.items import find_item
 from app.services.mix import choose_items
 from tests.questions.engine import home, library
 from tests.services.people import CONVERSIONS
 
-SEEDS = range(1, 31)
+SEEDS = range(1, 11)
 
 
 def chosen(seed: int, count: int = 10, families: tuple[str, ...] = ()) -> list[Item]:
@@ -73,7 +77,35 @@ def test_family_named_twice_counts_once() -> None:
     assert Counter(item.family for item in items) == {"true-to-compass": 2, "compass-to-true": 2}
 
 
-def test_what_is_not_offered_at_this_home_is_left_out() -> None:
+@pytest.fixture(params=[NotOffered("", "not-offered-beyond-rules"), Redraw("no fair question")], ids=["place", "draw"])
+def refusing(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Library:
+    """The packs with one family whose solver never makes a question."""
+
+    def refuse(*_: object) -> Solution:
+        raise request.param
+
+    monkeypatch.setitem(registry._SOLVERS, "refuse", refuse)
+    families = dict(library().families)
+    families["true-to-compass"] = families["true-to-compass"].model_copy(update={"solver": "refuse"})
+    return replace(library(), families=families)
+
+
+def test_what_is_not_offered_here_is_left_out(refusing: Library) -> None:
+    items = list(islice(choose_items(refusing, CONVERSIONS, home(), 1), 4))
+    assert [item.family for item in items] == ["compass-to-true"] * 4
+
+
+def test_nothing_offered_gives_no_items(refusing: Library) -> None:
+    assert list(choose_items(refusing, ("true-to-compass",), home(), 1)) == []
+
+
+def test_kept_item_that_is_not_offered_any_more_is_not_found(refusing: Library) -> None:
+    item = next(choose_items(library(), ("true-to-compass",), home(), 1))
+    assert find_item(refusing, item, home().as_json()) is None
+    assert find_item(library(), item, home().as_json()) == item
+
+
+def test_weak_field_leaves_enough_to_practise() -> None:
     weak = conventions_for(HomeWish(date(2026, 9, 1), place_id="lastcairn"), "en")
     items = list(islice(choose_items(library(), tuple(library().families), weak, 1), 25))
     assert len(items) == 25
