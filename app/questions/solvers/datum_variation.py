@@ -25,7 +25,7 @@ def isogonal_read(parameters: Mapping[str, Any], conventions: Conventions) -> So
 def _between(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
     spacing, fraction = parameters["spacing_deg"], parameters["fraction"]
     at_home = parameters["at_home"] and abs(conventions.variation_deg) < LARGEST_ISOGONAL_DEG
-    first = spacing * (floor(conventions.variation_deg / spacing) if at_home else parameters["isogonal_deg"])
+    first = spacing * floor((conventions.variation_deg if at_home else parameters["isogonal_deg"]) / spacing)
     second = first + spacing
     if parameters["side"] == "west":
         first, second = second, first
@@ -56,7 +56,7 @@ def _between(parameters: Mapping[str, Any], conventions: Conventions) -> Solutio
 def _mid_leg(parameters: Mapping[str, Any]) -> Solution:
     toward = 1 if parameters["side"] == "east" else -1
     change = parameters["next_isogonal_deg"]
-    start = 2 * parameters["isogonal_deg"]
+    start = parameters["isogonal_deg"]
     if parameters["across_agonic"]:  # the zero line lies somewhere along the leg
         start = -toward * whole(change * parameters["fraction"])
     end = start + toward * change
