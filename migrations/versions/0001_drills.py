@@ -43,6 +43,10 @@ def parent(table: str, parent_table: str, column: str) -> sa.ForeignKeyConstrain
     )
 
 
+def school_of(table: str) -> sa.ForeignKeyConstraint:
+    return sa.ForeignKeyConstraint(["school_id"], ["school.id"], name=f"fk_{table}_school", ondelete="CASCADE")
+
+
 def upgrade() -> None:
     school = op.create_table(
         "school",
@@ -71,7 +75,7 @@ def create_visit() -> None:
         moment("ends_at"),
         moment("revoked_at", nullable=True),
         sa.CheckConstraint("language IN ('en', 'fr')", name=op.f("ck_visit_language")),
-        sa.ForeignKeyConstraint(["school_id"], ["school.id"], name="fk_visit_school", ondelete="CASCADE"),
+        school_of("visit"),
         sa.PrimaryKeyConstraint("school_id", "id", name="pk_visit"),
     )
     op.create_index("ix_visit_school_id_token_hash", "visit", ["school_id", "token_hash"], unique=True)
@@ -136,7 +140,6 @@ def create_attempt() -> None:
         sa.CheckConstraint("share >= 0 AND share <= 1", name=op.f("ck_attempt_share")),
         sa.CheckConstraint("took_ms >= 0", name=op.f("ck_attempt_took_ms")),
         parent("attempt", "drill_item", "drill_item_id"),
-        parent("attempt", "visit", "visit_id"),
         sa.PrimaryKeyConstraint("school_id", "id", name="pk_attempt"),
         sa.UniqueConstraint("school_id", "drill_item_id", name="uq_attempt_school_id_drill_item_id"),
     )
@@ -152,8 +155,7 @@ def create_report() -> None:
         sa.Column("item", sa.JSON(), nullable=False),
         *text("text", "language"),
         moment("created_at"),
-        parent("report", "drill_item", "drill_item_id"),
-        parent("report", "visit", "visit_id"),
+        school_of("report"),
         sa.PrimaryKeyConstraint("school_id", "id", name="pk_report"),
     )
     op.create_index("ix_report_school_id_drill_item_id", "report", ["school_id", "drill_item_id"])

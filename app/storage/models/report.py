@@ -11,14 +11,14 @@ from app.storage.base import Base
 
 
 class Report(Base):
-    """What somebody found wrong with an item; `item` keeps its numbers whatever becomes of the family."""
+    """What somebody found wrong with an item; `item` keeps its numbers.
+
+    It outlives the drill and the visit it came from: whoever mends the family needs it later.
+    """
 
     __tablename__ = "report"
     __table_args__ = (
-        ForeignKeyConstraint(
-            ["school_id", "drill_item_id"], ["drill_item.school_id", "drill_item.id"], ondelete="CASCADE"
-        ),
-        ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
+        ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),
         Index(None, "school_id", "drill_item_id"),
     )
 
