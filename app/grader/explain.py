@@ -146,8 +146,13 @@ def _rows(writer: Writer, reply: Reply) -> tuple[tuple[str, str], ...]:
     return (
         (phrase("row-rule", language), _shown(writer, item.key)),
         (phrase("row-yours", language), _shown(writer, reply.value)),
-        (phrase("row-model", language, place=item.conventions.place), _shown(writer, item.solution.model_value)),
+        (phrase("row-model", language, place=_set_at(item)), _shown(writer, item.solution.model_value)),
     )
+
+
+def _set_at(item: Item) -> str:
+    """Return where the question is set: at home, unless the solver says that it is at an invented field."""
+    return item.scenery["field"] if item.parameters.get("at_home") is False else item.conventions.place
 
 
 def _parts(writer: Writer, reply: Reply, grade: Grade) -> tuple[PartResult, ...]:

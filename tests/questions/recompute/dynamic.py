@@ -81,4 +81,24 @@ def turn_start_indication(draw: Draw) -> str:
     return f"{right}-both" if left == right else f"behind-{'right' if right == 'behind' else 'left'}"
 
 
-RECOMPUTE = {"accel-indication": accel_indication, "turn-start-indication": turn_start_indication}
+def rollout_north_south(draw: Draw) -> int | str:
+    given, rules = draw["parameters"], draw["conventions"]
+    if given["ask"] == "not-usable":
+        return "settle-first"
+    side = 1 if given["turn"] == "right" else -1
+    if given["ask"] == "by-clock":
+        return int(side * (given["target_deg"] - given["start_deg"]) % 360 / 3)
+    dips_to = 360 if given["dip_deg"] > 0 else 180
+    if rules["rollout_rule"] == "latitude":
+        latitude, lead = abs(given["latitude_deg"]), given["bank_deg"] / 2
+        short_by = latitude + lead if given["target_deg"] == dips_to else -(latitude - lead)
+    else:
+        short_by = given["allowance_deg"] if given["target_deg"] == dips_to else -given["allowance_deg"]
+    return int((given["target_deg"] - side * short_by) % 360) or 360
+
+
+RECOMPUTE = {
+    "accel-indication": accel_indication,
+    "rollout-north-south": rollout_north_south,
+    "turn-start-indication": turn_start_indication,
+}
