@@ -1,3 +1,5 @@
+from math import acos, atan2, cos, degrees, radians, sin
+
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -29,6 +31,24 @@ def test_mid_meridian_track_is_the_mean_of_the_great_circle_s_ends(
     out, back = track_at_start_deg(start, end), track_at_start_deg(end, start) + 180.0
     mean = out + difference(back, out) / 2.0
     assert abs(difference(track_at_mid_meridian_deg(start, end), mean)) < 0.1
+
+
+def vector(place: Place) -> tuple[float, float, float]:
+    phi, lam = radians(place.latitude_deg), radians(place.longitude_deg)
+    return cos(phi) * cos(lam), cos(phi) * sin(lam), sin(phi)
+
+
+@given(LATITUDE, LONGITUDE, LATITUDE, LONGITUDE)
+def test_great_circle_agrees_with_vectors(lat_a: float, lon_a: float, lat_b: float, lon_b: float) -> None:
+    """Apart from the formulas: the end seen along north and east at the start, and the angle between the two."""
+    start, end = Place(lat_a, lon_a), Place(lat_b, lon_b)
+    assume(100.0 < great_circle_nm(start, end) < 10_000.0)
+    phi, lam = radians(lat_a), radians(lon_a)
+    north, east = (-sin(phi) * cos(lam), -sin(phi) * sin(lam), cos(phi)), (-sin(lam), cos(lam), 0.0)
+    ahead, right = (sum(x * y for x, y in zip(axis, vector(end), strict=True)) for axis in (north, east))
+    assert abs(difference(track_at_start_deg(start, end), degrees(atan2(right, ahead)))) < 1e-6
+    between = acos(sum(x * y for x, y in zip(vector(start), vector(end), strict=True)))
+    assert great_circle_nm(start, end) == pytest.approx(60.0 * degrees(between), abs=0.001)
 
 
 @given(LATITUDE, LONGITUDE, LATITUDE, LONGITUDE)

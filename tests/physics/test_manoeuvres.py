@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from app.physics.angles import difference
 from app.physics.errors import OutOfRange
 from app.physics.manoeuvres import Leg, Manoeuvre, RockingLeg, RoughAir, SpeedChange, Straight, Turn, legs
-from app.physics.turning import bank_for_rate_deg
+from app.physics.turning import bank_for_rate_deg, rate_for_bank_deg_s
 from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from tests.tolerances import EXACT
 
@@ -88,6 +88,14 @@ def test_rough_air_stays_within_its_bank_and_ends_as_it_began(seed: int, seconds
     poses = [leg.pose(seconds * i / 50.0) for i in range(51)]
     assert max(abs(pose[1]) for pose in poses) <= radians(bank) + EXACT
     assert poses[-1] == pytest.approx((0.0, 0.0, 0.0, 0.0), abs=1e-6)
+
+
+def test_rough_air_turns_the_aircraft_as_its_bank_does() -> None:
+    """The bank stands for its tangent: within 1 % up to 10 degrees."""
+    (leg,) = legs(RoughAir(20.0, 10.0, seed=7, tas_kt=120.0), 0.0)
+    for second in range(1, 20):
+        _, bank, rate, _ = leg.pose(second)
+        assert degrees(rate) == pytest.approx(rate_for_bank_deg_s(120.0, degrees(bank)), rel=0.011)
 
 
 def test_rough_air_is_the_same_for_ever() -> None:
