@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import shown, whole
 from app.physics.card import critical_bank_deg, turn_reading_deg, usable
 from app.physics.turning import (
@@ -107,9 +108,12 @@ def _by_rule(rollout: Rollout, site: LatitudeSite) -> Solution:
         {"allowance_deg": rollout.allowance_deg} if rollout.holds_lead else {"latitude_deg": site.latitude_deg}
     )
     key = rollout.reading()
+    readable = usable(rollout.bank_deg, site.dip_deg)
     return Solution(
         key=key,
         given={"ask": "roll-out", **given, **input_of_rule},
+        figures=(turn_from_above(given, show_readings=False),),
+        verdict_figures=(turn_from_above(given, show_readings=readable, key_deg=key, yours_deg=None),),
         wrong=_wrong(rollout),
         quantities={**site.words, "lead_deg": rollout.normal_lead, "amount_deg": abs(rollout.short_by),
                     "rule_deg": rollout.allowance_deg, "model_deg": rollout.model_reading,
@@ -119,11 +123,17 @@ def _by_rule(rollout: Rollout, site: LatitudeSite) -> Solution:
         steps=_steps(rollout, key),
         model_value=rollout.model_reading,
         by_rule=True,
-        model_notes=("moment",) if usable(rollout.bank_deg, site.dip_deg) else ("moment", "near-critical"),
+        model_notes=("moment",) if readable else ("moment", "near-critical"),
         scene="allowance" if rollout.holds_lead else "latitude",
         features={"left-turn": float(rollout.turn == "left"), "southern": float(site.hemisphere == "south"),
                   "lead-apart": float(not rollout.holds_lead), "goes-past": float(not rollout.near)},
     )  # fmt: skip
+
+
+def turn_from_above(given: Mapping[str, Any], **more: Any) -> FigureCall:
+    """Call the figure of a turn; the card's readings are drawn in it only where the bank leaves it usable."""
+    shown_of_turn = {name: given[name] for name in ("start_deg", "target_deg", "turn", "dip_deg", "bank_deg")}
+    return FigureCall("turn-from-above", {**shown_of_turn, **more})
 
 
 def _wrong(rollout: Rollout) -> dict[str, int]:
