@@ -6,9 +6,10 @@ from app.figures.drum import DRUM
 from app.figures.figure import Figure
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.parameters import given, problems_with
+from app.figures.turn_from_above import TURN_FROM_ABOVE
 
 _FIGURES: dict[str, Figure] = {
-    figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR, CORRECTION_CARD)
+    figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR, CORRECTION_CARD, TURN_FROM_ABOVE)
 }
 
 

@@ -1,0 +1,264 @@
+"""A turn seen from above: a ring of real magnetic headings, a ring of readings, and thin lines that join the two.
+
+Before the answer the ring of readings carries its own numbers and nothing joins the rings; afterwards each line joins
+a real heading to what the card model reads there.
+"""
+
+from collections.abc import Iterator
+from itertools import chain
+
+from app.figures.answers import HALF_WIDTH, HEIGHT, RADIUS
+from app.figures.face_words import answer_words
+from app.figures.faces import three_digits
+from app.figures.figure import Figure, Values
+from app.figures.model import Drawing, Language, Medium
+from app.figures.parameters import ANY_HEADING, FLAG, WHOLE_HEADING, between, need, one_of
+from app.figures.strokes import (
+    EDGE,
+    MAGNETIC,
+    TIE,
+    Lettering,
+    Pen,
+    Point,
+    arc,
+    around,
+    centred,
+    disc,
+    fill,
+    polygon,
+    polyline,
+    ring,
+    segment,
+    sheet,
+    stroke,
+    words,
+)
+from app.figures.turn_layout import (
+    AEROPLANE_BACK,
+    ANSWER_OUT,
+    BEYOND_DEG,
+    NUMBER_HALF,
+    NUMBER_OUT,
+    WIDTH,
+    Layout,
+    Turn,
+    fit,
+    north_arrow,
+    spaced,
+)
+from app.figures.words import pick
+from app.physics.angles import shown
+from app.physics.card import turn_reading_deg, usable
+from app.physics.turning import turn_sign
+
+TIE_EVERY_DEG = 30
+NUMBER_LEAST_APART_DEG = 12
+FARTHEST_ANSWER_DEG = 75  # an answer farther past the target is told in words only
+
+Pairs = list[tuple[float, float]]
+
+
+def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
+    """Draw the turn, with ties to the model's readings where `show_readings` is set."""
+    turn = Turn(values["start_deg"], values["target_deg"], values["turn"])
+    ties = _ties(turn, values) if values.get("show_readings", False) else []
+    marks = _marks(turn, values)
+    held = tuple(marks.values())
+    span = _span(turn, ties, held)
+    layout = fit(turn, *span, held)
+    parts = [
+        *_outer_ring(layout),
+        *_inner_ring(layout, *span),
+        *(_tie_lines(layout, ties) if ties else _inner_numbers(layout)),
+        *_answers(layout, values, marks),
+        *_aeroplane(layout),
+        *_north(north_arrow(layout, span, held)),
+    ]
+    title = pick(language, "The turn seen from above", "Le virage vu du dessus")
+    description = _describe(turn, ties, values, language)
+    markup = sheet("turn-from-above", (WIDTH, layout.height), parts, title, description)
+    return Drawing("turn-from-above", markup, title, description, _caption(language, ties=bool(ties)))
+
+
+def _ties(turn: Turn, values: Values) -> Pairs:
+    """Return progress of real headings, each 30 degrees and at both ends, with the progress of their readings."""
+    bank = turn_sign(turn.side) * abs(values["bank_deg"])
+    inside = turn.multiples(TIE_EVERY_DEG, NUMBER_LEAST_APART_DEG, turn.sweep_deg - NUMBER_LEAST_APART_DEG)
+    return [
+        (progress, turn.reading_progress(turn.heading(progress), reading))
+        for progress in (0.0, *inside, turn.sweep_deg)
+        for reading in [turn_reading_deg(turn.heading(progress), values["dip_deg"], bank)]
+    ]
+
+
+def _marks(turn: Turn, values: Values) -> dict[str, float]:
+    """Return the progress of key and answer where they stand on the ring."""
+    places = {name: turn.progress(values[name]) for name in ("key_deg", "yours_deg") if name in values}
+    return {name: at for name, at in places.items() if at <= turn.sweep_deg + FARTHEST_ANSWER_DEG}
+
+
+def _span(turn: Turn, ties: Pairs, marks: tuple[float, ...]) -> tuple[float, float]:
+    last = turn.sweep_deg if ties else turn.sweep_deg + BEYOND_DEG
+    held = [0.0, last, *marks, *(reading for _, reading in ties)]
+    return max(min(held), last - 340.0), min(max(held), 340.0)
+
+
+def _outer_ring(layout: Layout) -> Iterator[str]:
+    turn, sweep = layout.turn, layout.turn.sweep_deg
+    yield stroke(arc(layout.centre, layout.outer, turn.azimuth(0), turn.azimuth(sweep)), MAGNETIC)
+    for progress in turn.multiples(5, 0, sweep):
+        out = 9 if shown(turn.heading(progress)) % 10 == 0 else 5
+        yield stroke(segment(layout.on_outer(progress), layout.on_outer(progress, out)), Pen("magnetic", 1.5))
+    between_ends = turn.multiples(30, NUMBER_LEAST_APART_DEG, sweep - NUMBER_LEAST_APART_DEG)
+    numbers = ((layout.on_outer(p, NUMBER_OUT), three_digits(turn.heading(p))) for p in (0, sweep, *between_ends))
+    for at, text in spaced(numbers):
+        yield centred(at, text, Lettering(15, "magnetic", halo="paper"))
+
+
+def _inner_ring(layout: Layout, first: float, last: float) -> Iterator[str]:
+    turn = layout.turn
+    yield stroke(arc(layout.centre, layout.inner, turn.azimuth(first), turn.azimuth(last)), EDGE)
+    for progress in turn.multiples(5, first, last):
+        inward = -9 if shown(turn.heading(progress)) % 10 == 0 else -5
+        yield stroke(segment(layout.on_inner(progress), layout.on_inner(progress, inward)), EDGE)
+
+
+def _inner_numbers(layout: Layout) -> Iterator[str]:
+    turn = layout.turn
+    inside = turn.multiples(30, 0, turn.sweep_deg + BEYOND_DEG)
+    numbers = ((layout.on_inner(p, -NUMBER_OUT), three_digits(turn.heading(p))) for p in inside)
+    yield from (centred(at, text, Lettering(15)) for at, text in spaced(numbers))
+
+
+def _tie_lines(layout: Layout, ties: Pairs) -> Iterator[str]:
+    for heading, reading in ties:
+        yield stroke(segment(layout.on_outer(heading), layout.on_inner(reading)), TIE)
+    for heading, reading in ties:
+        yield disc(layout.on_outer(heading), 4, "magnetic")
+        yield disc(layout.on_inner(reading), 4)
+    ends_first = chain((ties[0], ties[-1]), ties[1:-1])
+    readings = (reading for _, reading in ends_first)
+    numbers = ((layout.on_inner(p, -NUMBER_OUT), three_digits(layout.turn.heading(p))) for p in readings)
+    yield from (centred(at, text, Lettering(15)) for at, text in spaced(numbers))
+
+
+def _answers(layout: Layout, values: Values, marks: dict[str, float]) -> Iterator[str]:
+    """Mark key and answer just outside the ring of readings; the answer's number is turned away from the key's."""
+    if "yours_deg" in marks:
+        at = marks["yours_deg"]
+        away = _turned_on(layout, at, marks.get("key_deg"))
+        yield _answer_number(layout, at + away, values["yours_deg"], bold=False)
+        yield ring(layout.on_inner(at, 12), RADIUS, Pen("ink", 2), "paper")
+    if "key_deg" in marks:
+        at = marks["key_deg"]
+        yield _answer_number(layout, at, values["key_deg"], bold=True)
+        azimuth, base = layout.turn.azimuth(at), layout.on_inner(at, 7 + HEIGHT)
+        sides = (around(base, HALF_WIDTH, azimuth - 90), around(base, HALF_WIDTH, azimuth + 90))
+        yield fill(polygon([layout.on_inner(at, 6), *sides]), "ink")
+
+
+def _turned_on(layout: Layout, yours: float, key: float | None) -> float:
+    """Return how far the answer's number is turned away from the key's: 8 degrees, or until they stand clear."""
+    away = 8.0 if key is None or yours >= key else -8.0
+    if key is None:
+        return away
+    key_at = layout.on_inner(key, ANSWER_OUT)
+    while abs(away) < 40:
+        x, y = layout.on_inner(yours + away, ANSWER_OUT)
+        if abs(x - key_at[0]) >= 2 * NUMBER_HALF[0] or abs(y - key_at[1]) >= 2 * NUMBER_HALF[1]:
+            break
+        away *= 1.2
+    return away
+
+
+def _answer_number(layout: Layout, progress: float, value_deg: float, *, bold: bool) -> str:
+    at = layout.on_inner(progress, ANSWER_OUT)
+    return centred(at, three_digits(value_deg), Lettering(15, bold=bold, halo="paper"))
+
+
+def _aeroplane(layout: Layout) -> Iterator[str]:
+    """Draw the aeroplane in three strokes, flying straight up to the start of the turn."""
+    heading = layout.turn.start_deg
+    middle = around(layout.on_outer(0), AEROPLANE_BACK, heading + 180)
+    tail = around(middle, 14, heading + 180)
+    for centre, half in ((middle, 14), (tail, 6)):
+        yield stroke(segment(around(centre, half, heading - 90), around(centre, half, heading + 90)), Pen("ink", 2.5))
+    yield stroke(segment(tail, around(middle, 10, heading)), Pen("ink", 2.5))
+
+
+def _north(centre: Point) -> Iterator[str]:
+    """Draw magnetic north: an arrow with one barb."""
+    x, y = centre
+    yield stroke(segment((x, y + 14), (x, y - 24)), Pen("magnetic", 2))
+    yield stroke(polyline([(x, y - 24), (x - 7, y - 12)]), Pen("magnetic", 2))
+    yield words((x, y - 30), "N", Lettering(15, "magnetic", bold=True))
+
+
+def _caption(language: Language, *, ties: bool) -> str:
+    rings = pick(
+        language,
+        "Seen from above. Outer ring: the real magnetic heading. Inner ring: what the compass reads.",
+        "Vue du dessus. Anneau extérieur\u00a0: le cap magnétique réel. "
+        "Anneau intérieur\u00a0: ce que le compas indique.",
+    )
+    if not ties:
+        return rings
+    joined = pick(
+        language,
+        "Each thin line joins a real heading to the reading at that moment, by the model.",
+        "Chaque trait fin relie un cap réel à l'indication du compas à ce moment, selon le modèle.",
+    )
+    return f"{rings} {joined}"
+
+
+def _describe(turn: Turn, ties: Pairs, values: Values, language: Language) -> str:
+    start, target = three_digits(turn.start_deg), three_digits(turn.target_deg)
+    side = pick(language, turn.side, {"left": "gauche", "right": "droite"}[turn.side])
+    said = [
+        pick(
+            language,
+            f"Seen from above, north at the top: a turn to the {side} from {start} to {target}, magnetic. The outer "
+            "ring counts real headings, the inner ring compass readings.",
+            f"Vu du dessus, nord en haut\u00a0: un virage à {side} de {start} à {target}, caps magnétiques. L'anneau "
+            "extérieur compte les caps réels, l'anneau intérieur les indications du compas.",
+        )
+    ]
+    if ties:
+        pairs = [(three_digits(turn.heading(h)), three_digits(turn.heading(r))) for h, r in ties]
+        join = pick(language, "reads", "indique")
+        listed = ", ".join(f"{heading} {join} {reading}" for heading, reading in pairs)
+        said.append(pick(language, f"By the model: {listed}.", f"Selon le modèle\u00a0: {listed}."))
+    said.append(answer_words(values.get("key_deg"), values.get("yours_deg"), language))
+    return " ".join(filter(None, said))
+
+
+def _conflicts(values: Values) -> list[str]:
+    found = []
+    if shown(values["start_deg"]) == shown(values["target_deg"]):
+        found.append("target_deg is start_deg: give two different headings")
+    if values.get("show_readings", False):
+        missing = [name for name in ("dip_deg", "bank_deg") if name not in values]
+        found += [f"{name} is missing: show_readings needs dip_deg and bank_deg" for name in missing]
+        if not missing and not usable(values["bank_deg"], values["dip_deg"]):
+            found.append(
+                f"bank_deg is {values['bank_deg']} at dip_deg {values['dip_deg']}: the compass card does not follow "
+                "such a turn; give a bank and a dip that sum to 85 at most"
+            )
+    return found
+
+
+TURN_FROM_ABOVE = Figure(
+    "turn-from-above",
+    {
+        "start_deg": need(WHOLE_HEADING),
+        "target_deg": need(WHOLE_HEADING),
+        "turn": need(one_of("left", "right")),
+        "dip_deg": between(-90, 90),
+        "bank_deg": between(-60, 60),
+        "show_readings": FLAG,
+        "key_deg": ANY_HEADING,
+        "yours_deg": ANY_HEADING,
+    },
+    draw,
+    _conflicts,
+)
