@@ -1,0 +1,10 @@
+"""What the packs stand on."""
+
+from collections.abc import Sequence
+
+from app.packs.library import Library
+
+
+def list_sources(library: Library) -> Sequence[str]:
+    """Return every source the families name, once each, in order."""
+    return sorted({source for family in library.families.values() for source in family.sources})

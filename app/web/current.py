@@ -1,0 +1,118 @@
+"""The request at hand: who acts, in which language, with which packs and database, and what time it is."""
+
+import secrets
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import cast
+
+from flask import current_app, g, request, session
+
+from app.packs.library import Library
+from app.packs.spec import LANGUAGES, Language
+from app.services import visits
+from app.services.actor import Actor
+from app.services.library import Shelf
+from app.services.visits import OpenedVisit
+from app.storage.unit_of_work import UnitOfWork
+
+NAME = "lubberline"
+VISIT = "visit"
+LANGUAGE = "language"
+LARGEST_SEED = 2**31
+
+
+def utc_now() -> datetime:
+    """Return the time by this machine's clock."""
+    return datetime.now(UTC)
+
+
+def fresh_seed() -> int:
+    """Return a number from which a drill is drawn."""
+    return secrets.randbelow(LARGEST_SEED)
+
+
+@dataclass(frozen=True, slots=True)
+class Backend:
+    """What views hand to use cases; put together once, by the factory."""
+
+    uow: UnitOfWork
+    shelf: Shelf
+    clock: Callable[[], datetime] = utc_now
+    draw_seed: Callable[[], int] = fresh_seed
+
+
+def backend() -> Backend:
+    """Return what the running application was put together from."""
+    return cast("Backend", current_app.extensions[NAME])
+
+
+def uow() -> UnitOfWork:
+    """Return the application's database."""
+    return backend().uow
+
+
+def now() -> datetime:
+    """Return the time of this request, the same throughout."""
+    if "now" not in g:
+        g.now = backend().clock()
+    return cast("datetime", g.now)
+
+
+def library() -> Library:
+    """Return the packs of this request, the same throughout even where they are exchanged meanwhile."""
+    if "library" not in g:
+        g.library = backend().shelf.library
+    return cast("Library", g.library)
+
+
+def actor() -> Actor:
+    """Return who acts: the holder of the visit in the cookie, else a guest of whom nothing is kept."""
+    if "actor" not in g:
+        g.actor = _find_actor()
+    return cast("Actor", g.actor)
+
+
+def act_as(opened: OpenedVisit) -> Actor:
+    """Go on as somebody with a visit; a new one's token goes into the cookie."""
+    if opened.token is not None:
+        session[VISIT] = opened.token
+        session.permanent = True
+    g.actor = opened.actor
+    return opened.actor
+
+
+def actor_with_visit() -> Actor:
+    """Return who acts, with a visit to keep things under; it is opened when there is none."""
+    return act_as(visits.open_visit(uow(), actor(), now()))
+
+
+def language() -> Language:
+    """Return the language of this request's page."""
+    if "actor" in g or VISIT in session:
+        return actor().language
+    return wished_language()
+
+
+def wished_language() -> Language:
+    """Return the language a guest chose, else the one the browser prefers, else English."""
+    chosen = session.get(LANGUAGE)
+    if chosen in LANGUAGES:
+        return cast("Language", chosen)
+    return cast("Language", request.accept_languages.best_match(LANGUAGES, "en"))
+
+
+def visit_has_ended() -> bool:
+    """Whether this request came with a visit that does not hold any more."""
+    return actor().visit_id is None and bool(g.get("visit_ended"))
+
+
+def _find_actor() -> Actor:
+    token = session.get(VISIT)
+    if isinstance(token, str):
+        found = visits.find_visit(uow(), token, now())
+        if found is not None:
+            return found
+        session.pop(VISIT)
+        g.visit_ended = True
+    return visits.guest(wished_language(), now())

@@ -1,0 +1,57 @@
+"""Puts the application together; importing it has no effect, and no endpoint is open unless it says to whom."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+from flask import Flask
+from flask_wtf.csrf import CSRFProtect
+from werkzeug.middleware.proxy_fix import ProxyFix
+
+from app.services.library import Shelf
+from app.storage.engine import StorageSettings, create_engine_for
+from app.storage.unit_of_work import UnitOfWork
+from app.web.access import guard_requests
+from app.web.assets import serve_assets
+from app.web.current import NAME, Backend, fresh_seed, utc_now
+from app.web.errors import show_errors
+from app.web.front import front
+from app.web.headers import set_headers
+from app.web.languages import speak_languages
+from app.web.page_text import add_text_filters
+from app.web.sessions import keep_sessions
+from app.web.settings import Settings
+from app.web.student import student
+
+STATIC = Path(__file__).resolve().parents[2] / "static"
+LARGEST_REQUEST_BYTES = 256 * 1024
+
+
+def create_app(
+    settings: Settings,
+    clock: Callable[[], datetime] = utc_now,
+    draw_seed: Callable[[], int] = fresh_seed,
+) -> Flask:
+    """Return the application; raises PackProblems for packs with errors and UndeclaredEndpoints."""
+    app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
+    app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
+    app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
+    app.extensions[NAME] = Backend(_storage(settings), Shelf(settings.packs), clock, draw_seed)
+    keep_sessions(app, settings)
+    set_headers(app, settings)
+    speak_languages(app)
+    add_text_filters(app)
+    CSRFProtect(app)
+    show_errors(app)
+    serve_assets(app, STATIC)
+    for area in (front, student):
+        app.register_blueprint(area)
+    guard_requests(app)
+    if settings.proxies:
+        app.wsgi_app = ProxyFix(app.wsgi_app, settings.proxies, settings.proxies, x_host=settings.proxies)  # type: ignore[method-assign]
+    return app
+
+
+def _storage(settings: Settings) -> UnitOfWork:
+    opened = StorageSettings(threads=settings.threads, full_sync=settings.full_sync)
+    return UnitOfWork(create_engine_for(settings.database, opened))

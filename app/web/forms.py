@@ -1,0 +1,51 @@
+"""Form fields that read numbers as people write them and say, in their language, what they take."""
+
+import re
+from collections.abc import Sequence
+from typing import Any
+
+from flask_babel import gettext
+from wtforms import Field
+from wtforms.widgets import TextInput
+
+LONGEST_QUOTE = 40
+NUMBER = re.compile(r"[+-]?(?:\d{1,3}(?:\.\d{0,8})?|\.\d{1,8})", re.ASCII)
+PLAIN = str.maketrans({"\u2212": "-", ",": ".", "°": None, " ": None, "\u00a0": None})
+
+
+def cut(text: str) -> str:
+    """Return a text short enough to be quoted in a message."""
+    return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}…"
+
+
+class CoordinateField(Field):  # type: ignore[misc] # the library has no types
+    """Decimal degrees with a point or a comma, and a sign or a letter; `letters` are those of plus and of minus."""
+
+    widget = TextInput()
+
+    def __init__(self, label: object = None, letters: tuple[str, str] = ("", ""), **options: Any) -> None:
+        super().__init__(label, **options)
+        self.letters = letters
+        self.text: str | None = None
+
+    def _value(self) -> str:
+        if self.text is not None:
+            return self.text
+        return "" if self.data is None else str(self.data)
+
+    def process_formdata(self, valuelist: Sequence[str]) -> None:
+        """Read what was typed; nothing stays None."""
+        self.text = valuelist[0].strip() if valuelist else ""
+        self.data = self._read(self.text) if self.text else None
+
+    def _read(self, text: str) -> float:
+        plain = text.translate(PLAIN).upper()
+        sign = -1.0 if plain[-1:] and plain[-1:] in self.letters[1] else 1.0
+        number = plain.rstrip("".join(self.letters)) if len(plain) < LONGEST_QUOTE else ""
+        if not NUMBER.fullmatch(number):
+            message = gettext(
+                "“%(value)s” is not a number of degrees. Accepted: decimal degrees, such as 45.32 or -75.67.",
+                value=cut(text),
+            )
+            raise ValueError(message)
+        return sign * float(number)

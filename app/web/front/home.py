@@ -1,0 +1,48 @@
+"""The home place and the house rules, which decide the numbers of the drills that start from then on."""
+
+from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from app.services import visits
+from app.services.errors import Invalid
+from app.services.homes import FIRST_DAY, LAST_DAY
+from app.services.places import list_places
+from app.web.access import EVERYBODY, allow
+from app.web.current import act_as, actor, language, now, uow
+from app.web.errors import STATUS
+from app.web.front.blueprint import front
+from app.web.front.home_form import HomeForm, as_fields
+
+
+@front.get("/home")
+@allow(*EVERYBODY)
+def show_home() -> ResponseReturnValue:
+    """Show the home place with its field, and the form to change it."""
+    return _page(HomeForm(formdata=None, data=as_fields(actor().conventions, tuple(list_places(language())))))
+
+
+@front.post("/home")
+@allow(*EVERYBODY)
+def set_home() -> ResponseReturnValue:
+    """Keep another home place."""
+    form = HomeForm()
+    if form.validate():
+        try:
+            act_as(visits.set_home(uow(), actor(), form.wish(), now()))
+        except Invalid as refusal:
+            form[refusal.field].errors = [refusal.message]
+        else:
+            return redirect(url_for("front.show_home", kept=1), 303)
+    return _page(form), STATUS[Invalid]
+
+
+def _page(form: HomeForm) -> str:
+    form.offer_places(tuple(list_places(language())))
+    return render_template(
+        "front/show_home.html",
+        form=form,
+        home=actor().conventions,
+        kept="kept" in request.args,
+        first_day=FIRST_DAY,
+        last_day=LAST_DAY,
+    )

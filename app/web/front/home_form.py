@@ -1,0 +1,108 @@
+"""The form of the home place and the house rules."""
+
+from datetime import date
+
+from flask_babel import gettext, lazy_gettext
+from flask_wtf import FlaskForm
+from wtforms import RadioField, SelectField, StringField
+from wtforms.validators import ValidationError
+
+from app.questions.conventions import Conventions
+from app.services.homes import RULES, HomeWish
+from app.services.places import Place
+from app.web.forms import CoordinateField, cut
+
+LISTED, TYPED = "listed", "typed"
+AS_THE_PLACE = ""
+WORDS: dict[str | int, object] = {
+    "ca-south": lazy_gettext("Canada, southern airspace"),
+    "ca-north": lazy_gettext("Canada, northern airspace"),
+    "us": lazy_gettext("United States"),
+    "uk": lazy_gettext("United Kingdom"),
+    "easa": lazy_gettext("European Union (EASA)"),
+    "nz": lazy_gettext("New Zealand"),
+    "au": lazy_gettext("Australia"),
+    "latitude": lazy_gettext("the latitude and half the bank"),
+    "allowance": lazy_gettext("a fixed allowance"),
+    "exact": lazy_gettext("by the formula"),
+    "fifteen-percent": lazy_gettext("15 per cent of the true airspeed"),
+    "tenth-plus-seven": lazy_gettext("a tenth of the true airspeed, plus 7"),
+}
+
+
+def _offer(rule: str) -> list[tuple[str, object]]:
+    return [(str(value), WORDS.get(value, f"{value}°")) for value in RULES[rule]]
+
+
+class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
+    """Where and when the questions are set, and by which rules. What a rule accepts is for the use case to say."""
+
+    where = RadioField(
+        choices=[(LISTED, lazy_gettext("A demo airfield")), (TYPED, lazy_gettext("Coordinates of your own"))],
+        default=LISTED,
+        validate_choice=False,
+    )
+    place_id = SelectField(lazy_gettext("Airfield"), validate_choice=False)
+    latitude_deg = CoordinateField(lazy_gettext("Latitude, degrees"), letters=("N", "S"))
+    longitude_deg = CoordinateField(lazy_gettext("Longitude, degrees"), letters=("E", "WO"))
+    when = StringField(lazy_gettext("Date"))
+    region = SelectField(
+        lazy_gettext("Airspace rules"),
+        choices=[(AS_THE_PLACE, lazy_gettext("as at the place")), *_offer("region")],
+        validate_choice=False,
+    )
+    rollout_rule = SelectField(
+        lazy_gettext("Roll-out onto north or south, early or late by"),
+        choices=_offer("rollout_rule"),
+        validate_choice=False,
+    )
+    allowance_deg = SelectField(
+        lazy_gettext("The fixed allowance"), choices=_offer("allowance_deg"), validate_choice=False
+    )
+    rate_rule = SelectField(lazy_gettext("Bank of a rate-one turn"), choices=_offer("rate_rule"), validate_choice=False)
+    card_limit_deg = SelectField(
+        lazy_gettext("Swing the compass when deviation exceeds"),
+        choices=_offer("card_limit_deg"),
+        validate_choice=False,
+    )
+
+    def offer_places(self, places: tuple[Place, ...]) -> None:
+        """List the demo airfields by area."""
+        areas = dict.fromkeys(place.area for place in places)
+        self.place_id.choices = {
+            area: [(place.id, f"{place.name}, {place.near}") for place in places if place.area == area]
+            for area in areas
+        }
+
+    def validate_when(self, field: StringField) -> None:
+        """Refuse what is not a date."""
+        text = (field.data or "").strip()
+        try:
+            date.fromisoformat(text)
+        except ValueError as error:
+            message = gettext(
+                "“%(value)s” is not a date. Accepted: year-month-day, such as 2026-09-01.", value=cut(text)
+            )
+            raise ValidationError(message) from error
+
+    def wish(self) -> HomeWish:
+        """Return what was asked for."""
+        chosen = {name: self[name].data for name in RULES if self[name].data not in {None, AS_THE_PLACE}}
+        rules = {name: int(value) if value.isdecimal() else value for name, value in chosen.items()}
+        when = date.fromisoformat(self.when.data.strip())
+        if self.where.data == TYPED:
+            return HomeWish(when, None, self.latitude_deg.data, self.longitude_deg.data, rules)
+        return HomeWish(when, self.place_id.data, rules=rules)
+
+
+def as_fields(conventions: Conventions, places: tuple[Place, ...]) -> dict[str, object]:
+    """Return the fields that would give these conventions."""
+    listed = next((place for place in places if place.name == conventions.place), None)
+    region = AS_THE_PLACE if listed and listed.region == conventions.region else conventions.region
+    where = {"where": LISTED, "place_id": listed.id} if listed else {"where": TYPED} | _coordinates(conventions)
+    rules = {name: str(getattr(conventions, name)) for name in RULES}
+    return {**rules, **where, "region": region, "when": conventions.date}
+
+
+def _coordinates(conventions: Conventions) -> dict[str, object]:
+    return {"latitude_deg": conventions.latitude_deg, "longitude_deg": conventions.longitude_deg}

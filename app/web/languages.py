@@ -1,0 +1,53 @@
+"""English and French: the catalogue, compiled in memory when the application starts, and how pages write dates."""
+
+from datetime import date
+from io import BytesIO
+from pathlib import Path
+
+from babel.dates import format_date
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
+from babel.support import NullTranslations, Translations
+from flask import Flask
+from flask_babel import Babel, Domain
+
+from app.packs.spec import LANGUAGES, Language
+from app.web.current import language
+
+CATALOGUES = Path(__file__).with_name("translations")
+DOMAIN = "messages"
+NAMES: dict[Language, str] = {"en": "English", "fr": "Français"}
+DAY = "d MMM y"
+
+
+def speak_languages(app: Flask) -> None:
+    """Give templates and views their gettext."""
+    Babel(app, locale_selector=language)
+    domain = Domain([], DOMAIN)
+    for each in LANGUAGES:
+        domain.cache[each, DOMAIN] = read_catalogue(each)
+    app.before_request(domain.as_default)
+    app.jinja_env.filters["day"] = day
+    app.jinja_env.globals.update(language=language, other_languages=other_languages)
+
+
+def read_catalogue(of: Language) -> NullTranslations:
+    """Return a language's texts; English is what the code says."""
+    if of == "en":
+        return NullTranslations()
+    compiled = BytesIO()
+    with (CATALOGUES / of / "LC_MESSAGES" / f"{DOMAIN}.po").open("rb") as stream:
+        write_mo(compiled, read_po(stream, of))
+    compiled.seek(0)
+    return Translations(compiled)
+
+
+def other_languages() -> list[tuple[Language, str]]:
+    """Return the languages one can switch to, each by its own name."""
+    return [(each, name) for each, name in NAMES.items() if each != language()]
+
+
+def day(iso: str | date) -> str:
+    """Write a date as the page's language does: 25 Nov 2026."""
+    when = iso if isinstance(iso, date) else date.fromisoformat(iso)
+    return format_date(when, DAY, language())

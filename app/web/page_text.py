@@ -1,0 +1,90 @@
+"""How templates write numbers, the result of a sum, and what a box takes."""
+
+from flask import Flask
+from flask_babel import gettext, lazy_gettext
+from markupsafe import Markup
+
+from app.physics.angles import round_half_up
+from app.questions.numbers import decimals, east_west, north_south
+from app.questions.wording import WordedPart
+from app.web.current import actor, language, library
+
+# What a box takes, without an example: one might stand near the key.
+TAKES: dict[str, object] = {
+    "heading": lazy_gettext("Three digits, 001 to 360."),
+    "number": lazy_gettext("A number."),
+    "sided": lazy_gettext("The size as a number, then its side."),
+    "arc-minutes": lazy_gettext("Degrees and minutes with a space between, then the side."),
+    "clock": lazy_gettext("Four digits, 24-hour time."),
+    "runway": lazy_gettext("A runway number, 1 to 36."),
+}
+# Directions from true or from magnetic north: their words take that colour.
+COLOURED_UNITS = ("true", "magnetic")
+OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
+
+
+def add_text_filters(app: Flask) -> None:
+    """Give templates their filters, and who reads the page."""
+    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class)
+    app.jinja_env.filters.update({each.__name__: each for each in filters})
+    app.jinja_env.globals["actor"] = actor
+
+
+def result(arithmetic: str) -> Markup:
+    """Set what stands after the last equals sign of a sum in bold."""
+    working, equals, value = arithmetic.rpartition("= ")
+    return Markup("{}{}<b>{}</b>").format(working, equals, value)
+
+
+def variation(value_deg: float) -> str:
+    """Write a variation in whole degrees: 13° W."""
+    return east_west(round_half_up(value_deg, 0), language())
+
+
+def dip(value_deg: float) -> str:
+    """Write a dip in whole degrees with the end of the needle it pulls down: 69° N."""
+    return north_south(round_half_up(value_deg, 0), language())
+
+
+def angle_ew(value_deg: float) -> str:
+    """Write an angle with its decimals and E or W."""
+    return east_west(value_deg, language())
+
+
+def angle_ns(value_deg: float) -> str:
+    """Write an angle with its decimals and N or S."""
+    return north_south(value_deg, language())
+
+
+def whole(value: float) -> str:
+    """Write a number without decimals."""
+    return decimals(value, 0, language())
+
+
+def hint(box: WordedPart) -> str:
+    """Say what a box takes and how near counts."""
+    takes = str(TAKES.get(box.kind, ""))
+    if box.tolerance == "0":
+        return takes
+    near = gettext("Within %(tolerance)s counts.", tolerance=box.tolerance + _unit_sign(box))
+    return f"{takes} {near}".strip()
+
+
+def unit_class(box: WordedPart) -> str:
+    """Return the class that colours a unit."""
+    for colour in COLOURED_UNITS:
+        if box.unit == library().word(f"unit-degrees-{colour}", language()):
+            return f"unit unit-{colour}"
+    return "unit"
+
+
+def _unit_sign(box: WordedPart) -> str:
+    """Return what stands behind a tolerance."""
+    if box.kind == "arc-minutes":
+        return "′"
+    plain = {library().word(code, language()) for code in OTHER_DEGREES}
+    if box.kind == "heading" or box.unit in plain or unit_class(box) != "unit":
+        return "°"
+    if box.kind == "clock":
+        return "\u00a0min"
+    return f"\u00a0{box.unit}" if box.unit else ""

@@ -1,0 +1,75 @@
+"""What a page with a question needs, whichever area shows it: the item, where its answer goes, what became of it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from flask import request
+
+from app.packs.spec import Form
+from app.services.errors import Conflict, Invalid
+from app.services.items import ItemView
+from app.services.practice import Sent
+from app.services.progress import Progress
+from app.services.review import VerdictView
+from app.web.current import actor, now
+from app.web.timing import elapsed_ms, seal_time
+
+# The template of each answer form: a pick on a figure is a choice of its labels, a match is a sort into places.
+PARTIALS: dict[Form, str] = {
+    "choice": "choice",
+    "pick": "choice",
+    "typed": "typed",
+    "several": "several",
+    "order": "order",
+    "groups": "groups",
+    "match": "groups",
+    "boxes": "boxes",
+}
+SENT = "sent"
+MOST_FIELDS = 60
+Fields = Mapping[str, Sequence[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionPage:
+    """A question, open or with its verdict.
+
+    hidden: fields that go with the answer. given: what was filled in already. refusal: why an answer was not counted.
+    """
+
+    item: ItemView
+    action: str = ""
+    hidden: Mapping[str, str] = field(default_factory=dict)
+    progress: Progress | None = None
+    given: Fields = field(default_factory=dict)
+    refusal: Invalid | Conflict | None = None
+    verdict: VerdictView | None = None
+
+    @property
+    def partial(self) -> str:
+        """The template of the answer form."""
+        return PARTIALS[self.item.worded.form]
+
+    @property
+    def elsewhere(self) -> bool:
+        """Whether the drill started at another home place than the one that holds now."""
+        return self.item.place != actor().conventions.place
+
+    def first(self, name: str) -> str:
+        """Return what was filled in for a field."""
+        return next(iter(self.given.get(name, ())), "")
+
+    def refused(self, name: str) -> bool:
+        """Whether this field is why the answer was not counted."""
+        return isinstance(self.refusal, Invalid) and self.refusal.field == name
+
+
+def hidden_fields(shown: ItemView, subject: str, **more: str) -> dict[str, str]:
+    """Return the fields that say which numbers were shown, and when."""
+    return {"stamp": shown.stamp, SENT: seal_time(subject, now()), **more}
+
+
+def read_answer(subject: str) -> Sent:
+    """Return the answer that this request sends."""
+    fields = dict(list(request.form.lists())[:MOST_FIELDS])
+    return Sent(fields, elapsed_ms(request.form.get(SENT, ""), subject, now()))

@@ -1,0 +1,30 @@
+"""Choosing what to drill."""
+
+from flask import render_template
+from flask.typing import ResponseReturnValue
+
+from app.services.drills import LENGTH, find_open_drill, list_topics
+from app.services.families import get_topic, list_families
+from app.web.access import allow
+from app.web.current import actor, language, library, uow
+from app.web.student.blueprint import PRACTISING, student
+
+LENGTHS = (5, LENGTH, 20)
+
+
+@student.get("/topics")
+@allow(*PRACTISING)
+def show_topics() -> ResponseReturnValue:
+    """List the topics."""
+    topics = list_topics(library(), language())
+    open_drill = find_open_drill(uow(), actor())
+    return render_template("student/show_topics.html", topics=topics, open_drill=open_drill, lengths=LENGTHS)
+
+
+@student.get("/topics/<topic_id>")
+@allow(*PRACTISING)
+def show_topic(topic_id: str) -> ResponseReturnValue:
+    """List the kinds of questions of one topic."""
+    topic = get_topic(library(), topic_id, language())
+    families = list_families(library(), topic_id, language())
+    return render_template("student/show_topic.html", topic=topic, families=families, lengths=LENGTHS)

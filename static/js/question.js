@@ -1,0 +1,59 @@
+// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A half-given answer outlives a change of language.
+import { typing } from "./page.js";
+
+const form = document.querySelector("#answer");
+const next = document.querySelector("a.next");
+const HALF_GIVEN = "half-given";
+const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed"]);
+
+const choose = (digit) => {
+  const option = form.querySelectorAll(".options input")[digit - 1];
+  if (option) {
+    option.checked = option.type === "radio" || !option.checked;
+    option.focus();
+  }
+};
+
+const pressable = (target) => target.closest("a, button, summary, input, select, textarea") !== null;
+
+document.addEventListener("keydown", (event) => {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.repeat || event.defaultPrevented) return;
+  if (form && /^[1-5]$/.test(event.key) && !typing(event.target)) choose(Number(event.key));
+  if (event.key === "Enter" && (!pressable(event.target) || event.target.matches("[type=checkbox]"))) {
+    event.preventDefault();
+    if (form) form.requestSubmit();
+    else if (next) next.click();
+  }
+});
+
+const keep = () => {
+  const fields = [...new FormData(form)].filter(([name, value]) => value && !BOOKKEEPING.has(name));
+  sessionStorage.setItem(HALF_GIVEN, JSON.stringify({ stamp: form.dataset.stamp, fields }));
+};
+
+const fillIn = (name, value) => {
+  for (const field of form.querySelectorAll(`[name="${CSS.escape(name)}"]`)) {
+    if (field.type === "radio" || field.type === "checkbox") field.checked ||= field.value === value;
+    else field.value ||= value;
+  }
+};
+
+if (form) {
+  let sent = false;
+  const kept = JSON.parse(sessionStorage.getItem(HALF_GIVEN) ?? "{}");
+  sessionStorage.removeItem(HALF_GIVEN);
+  if (kept.stamp === form.dataset.stamp) kept.fields.forEach(([name, value]) => fillIn(name, value));
+  form.addEventListener("submit", () => {
+    sent = true;
+  });
+  window.addEventListener("pagehide", () => {
+    if (!sent) keep();
+  });
+  for (const box of form.querySelectorAll("input[data-digits]")) {
+    box.addEventListener("change", () => {
+      if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(Number(box.dataset.digits), "0");
+    });
+  }
+}
+
+document.querySelector("#refusal, #verdict")?.focus();
