@@ -5,6 +5,7 @@ The card turns behind a fixed index and a fixed aeroplane; a heading L stands at
 
 from collections.abc import Iterator
 
+from app.figures.aeroplane import silhouette
 from app.figures.answers import dial_answers
 from app.figures.face_words import answer_words, labels_in_view, place_on_face
 from app.figures.faces import is_cardinal, label, marks_near
@@ -13,6 +14,7 @@ from app.figures.instrument import corner_screws, square_case
 from app.figures.model import Drawing, Language, Medium
 from app.figures.parameters import ANY_HEADING, FLAG, LABEL, WHOLE_HEADING, need, one_of
 from app.figures.strokes import (
+    EDGE,
     FRAME,
     Lettering,
     Pen,
@@ -36,8 +38,6 @@ CENTRE = (160.0, 164.0)
 GLASS, TICKS, NUMBERS = 132.0, 127.0, 96.0
 TEN, FIVE = 17.0, 10.0
 KNOB = (38.0, 282.0)
-# Right half of the aeroplane from nose to tail, right and down of its middle.
-AEROPLANE = ((0, -44), (4, -37), (5, -14), (44, -2), (44, 8), (5, 6), (4, 29), (17, 36), (17, 43), (0, 40))
 
 
 def draw_vertical_card(values: Values, language: Language, _medium: Medium) -> Drawing:
@@ -60,7 +60,7 @@ def _draw(name: str, reading_deg: float, values: Values, language: Language, tit
         *_marks(reading_deg),
         *_numbers(reading_deg, hidden, language),
         *_case_marks(),
-        stroke(polygon(_aeroplane()), Pen("ink", 1.5)),
+        silhouette(CENTRE, 0, 1, EDGE),
         fill(polygon([(153, 25), (167, 25), (160, CENTRE[1] - TICKS)]), "ink"),
         *corner_screws(SIZE, knob=knob),
         *(_knob() if knob else ()),
@@ -97,12 +97,6 @@ def _empty_box(at: Point) -> str:
 def _case_marks() -> Iterator[str]:
     for azimuth in range(45, 360, 45):
         yield stroke(segment(around(CENTRE, GLASS + 3, azimuth), around(CENTRE, GLASS + 11, azimuth)), FRAME)
-
-
-def _aeroplane() -> list[Point]:
-    right = [(CENTRE[0] + x, CENTRE[1] + y) for x, y in AEROPLANE]
-    left = [(CENTRE[0] - x, CENTRE[1] + y) for x, y in reversed(AEROPLANE[1:-1])]
-    return right + left
 
 
 def _knob() -> Iterator[str]:

@@ -4,13 +4,20 @@ from app.figures.correction_card import CORRECTION_CARD
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
+from app.figures.ladder import LADDER
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.parameters import given, problems_with
 from app.figures.turn_from_above import TURN_FROM_ABOVE
 
-_FIGURES: dict[str, Figure] = {
-    figure.name: figure for figure in (DRUM, VERTICAL_CARD, HEADING_INDICATOR, CORRECTION_CARD, TURN_FROM_ABOVE)
-}
+_ALL = (
+    DRUM,
+    VERTICAL_CARD,
+    HEADING_INDICATOR,
+    CORRECTION_CARD,
+    TURN_FROM_ABOVE,
+    LADDER,
+)
+_FIGURES: dict[str, Figure] = {figure.name: figure for figure in _ALL}
 
 
 def figure_names() -> tuple[str, ...]:

@@ -7,6 +7,7 @@ a real heading to what the card model reads there.
 from collections.abc import Iterator
 from itertools import chain
 
+from app.figures.aeroplane import three_strokes
 from app.figures.answers import HALF_WIDTH, HEIGHT, RADIUS
 from app.figures.face_words import answer_words
 from app.figures.faces import three_digits
@@ -177,13 +178,9 @@ def _answer_number(layout: Layout, progress: float, value_deg: float, *, bold: b
 
 
 def _aeroplane(layout: Layout) -> Iterator[str]:
-    """Draw the aeroplane in three strokes, flying straight up to the start of the turn."""
+    """Draw the aeroplane flying straight up to the start of the turn."""
     heading = layout.turn.start_deg
-    middle = around(layout.on_outer(0), AEROPLANE_BACK, heading + 180)
-    tail = around(middle, 14, heading + 180)
-    for centre, half in ((middle, 14), (tail, 6)):
-        yield stroke(segment(around(centre, half, heading - 90), around(centre, half, heading + 90)), Pen("ink", 2.5))
-    yield stroke(segment(tail, around(middle, 10, heading)), Pen("ink", 2.5))
+    return three_strokes(around(layout.on_outer(0), AEROPLANE_BACK, heading + 180), heading)
 
 
 def _north(centre: Point) -> Iterator[str]:
