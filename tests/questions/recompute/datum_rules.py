@@ -1,0 +1,54 @@
+"""Keys of the families on norths and rules worked again from the printed numbers and options alone.
+
+Sources: CAR 602.34 and 14 CFR 91.159 (half circles, more than 3000 ft above the ground); runway numbers: nearest ten of
+the magnetic azimuth, true in Canada's Northern Domestic Airspace; met text true, spoken runway wind as the runway.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+Draw = dict[str, Any]
+
+SPOKEN = {"tower", "atis", "advisory"}
+
+
+def by_local_north(true_deg: float, given: dict[str, Any]) -> float:
+    return true_deg % 360 if given["region"] == "ca-north" else (true_deg - given["variation_deg"]) % 360
+
+
+def runway_designator(draw: Draw) -> int:
+    given = draw["parameters"]
+    azimuth = by_local_north(given["runway_true_deg"], given)
+    numbers = {n: min((azimuth - 10 * n) % 360, (10 * n - azimuth) % 360) for n in range(1, 37)}
+    number = min(numbers, key=lambda n: numbers[n])
+    if given["ask"] == "designator":
+        return number
+    return number - 18 if number > 18 else number + 18
+
+
+def cruising_altitude_datum(draw: Draw) -> Any:
+    given = draw["parameters"]
+    eastern = by_local_north(given["track_true_deg"], given) < 180
+    if given["ask"] == "rule":
+        if given["indicated_ft"] - given["elevation_ft"] <= 3000:
+            return "any-altitude"
+        return "odd-plus-500" if eastern else "even-plus-500"
+    allowed = range(3500, 18000, 2000) if eastern else range(4500, 18000, 2000)
+    (level,) = [option for option in draw["options"] if option in allowed]
+    assert level - given["elevation_ft"] > 3000
+    return level
+
+
+def wind_datum(draw: Draw) -> int:
+    given = draw["parameters"]
+    wind = given["wind_from_deg"]
+    if given["wind_source"] not in SPOKEN:
+        wind = by_local_north(wind, given)
+    return int((wind + 5) // 10 * 10 - 10) % 360 + 10
+
+
+RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
+    "runway-designator": runway_designator,
+    "cruising-altitude-datum": cruising_altitude_datum,
+    "wind-datum": wind_datum,
+}
