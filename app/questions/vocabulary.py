@@ -12,5 +12,6 @@ offset_h eta_utc elevation_ft indicated_ft pressure_altitude_ft density_altitude
 actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printed_year year at_home across_north
 across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variation_min wind_source gps_north flight shuffle
 shift_deg shift_toward_deg spread_deg
+part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg other_magnetic_latitude_deg system failure direction_source swing
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

@@ -1,0 +1,98 @@
+"""The parts of a liquid-filled float compass: what each is for, and what a pilot sees when it fails."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.questions.conventions import Conventions
+from app.questions.model import Solution, Step
+from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
+
+PURPOSES = {
+    "liquid": "damps-swings",
+    "lubber-line": "marks-nose",
+    "compensators": "cancels-aircraft",
+    "chamber": "makes-room",
+    "magnets": "seeks-north",
+    "card": "carries-numbers",
+    "float": "bears-weight",
+    "pivot": "turns-freely",
+}
+# What is wrongly believed of a part: misconception and the purpose it gives the part.
+BELIEFS = {
+    "liquid": ("liquid-only-rust", "keeps-rust-off"),
+    "lubber-line": ("lubber-moves", "swings-to-north"),
+    "compensators": ("compensator-fixes-variation", "cancels-variation"),
+    "chamber": ("chamber-shows-altitude", "senses-height"),
+    "magnets": ("magnets-point-true", "seeks-true-north"),
+    "card": ("card-turns-with-aircraft", "turns-with-aircraft"),
+    "float": ("float-holds-level", "holds-level"),
+    "pivot": ("pivot-corrects-deviation", "corrects-deviation"),
+}
+# What is seen: the part that fails, and the part blamed for it by a misconception.
+FAULTS = {
+    "long-swings": ("liquid", "pivot-damps", "pivot"),
+    "bubble-in-cold": ("chamber", "more-liquid", "liquid"),
+    "uneven-error": ("compensators", "line-for-compensators", "lubber-line"),
+    "even-error": ("lubber-line", "compensators-for-line", "compensators"),
+    "stops-short": ("pivot", "friction-or-strength", "magnets"),
+    "slow-return": ("magnets", "friction-or-strength", "pivot"),
+}
+MATCHED = 4
+# Two parts taken for each other in a match: (part, purpose it is given).
+SWAPS = {
+    ("lubber-line", "carries-numbers"): "lubber-moves",
+    ("card", "marks-nose"): "card-turns-with-aircraft",
+    ("pivot", "cancels-aircraft"): "pivot-corrects-deviation",
+    ("pivot", "damps-swings"): "pivot-damps",
+    ("float", "damps-swings"): "float-for-liquid",
+    ("liquid", "bears-weight"): "float-for-liquid",
+    ("magnets", "turns-freely"): "friction-or-strength",
+    ("pivot", "seeks-north"): "friction-or-strength",
+}
+
+
+@solver("compass-part-purpose")
+def compass_part_purpose(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: the purpose of a part, the part behind a fault, or the purposes of four parts."""
+    if parameters["ask"] == "fault":
+        return _fault(parameters["fault"], parameters["shuffle"])
+    if parameters["ask"] == "match":
+        parts = few_of(tuple(PURPOSES), MATCHED, parameters["shuffle"])
+        return Solution(
+            key={part: PURPOSES[part] for part in parts},
+            given={"ask": "match"},
+            options=parts,
+            slips={place: name for place, name in SWAPS.items() if place[0] in parts},
+            steps=tuple(Step("does", {"that": part, "job": f"need-{part}"}) for part in parts),
+            features={"fault": -1.0},
+        )
+    part = parameters["part"]
+    belief, wrong = BELIEFS[part]
+    others = tuple(purpose for other, purpose in PURPOSES.items() if other != part)
+    return Solution(
+        key=PURPOSES[part],
+        given={"ask": "purpose", "part": part},
+        wrong={belief: wrong},
+        fillers=few_of(others, 2, parameters["shuffle"]),
+        steps=(Step("does", {"that": part, "job": f"need-{part}"}), *_signs_of(part)),
+        features={"fault": -1.0},
+    )
+
+
+def _signs_of(part: str) -> tuple[Step, ...]:
+    """Tell what is seen when the part fails, where there is a plain sign of it."""
+    return tuple(Step("would-see", {"sign": fault}) for fault, (failed, _, _) in FAULTS.items() if failed == part)
+
+
+def _fault(fault: str, shuffle: int) -> Solution:
+    part, belief, blamed = FAULTS[fault]
+    others = tuple(other for other in PURPOSES if other not in {part, blamed, "float", "card"})
+    return Solution(
+        key=part,
+        given={"ask": "fault", "fault": fault},
+        wrong={belief: blamed},
+        fillers=few_of(others, 2, shuffle),
+        steps=(Step("does", {"that": part, "job": f"need-{part}"}), f"why-{fault}"),
+        features={"fault": 1.0},
+    )
