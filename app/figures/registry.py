@@ -4,6 +4,7 @@ from app.figures.correction_card import CORRECTION_CARD
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
+from app.figures.heading_circle import HEADING_CIRCLE
 from app.figures.ladder import LADDER
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.parameters import given, problems_with
@@ -16,6 +17,7 @@ _ALL = (
     CORRECTION_CARD,
     TURN_FROM_ABOVE,
     LADDER,
+    HEADING_CIRCLE,
 )
 _FIGURES: dict[str, Figure] = {figure.name: figure for figure in _ALL}
 
