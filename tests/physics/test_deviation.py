@@ -87,6 +87,10 @@ def test_unreadable_cards_are_refused(for_deg: tuple[int, ...], steer_deg: tuple
         CorrectionCard(for_deg, steer_deg)
 
 
+def test_two_entries_make_a_card() -> None:
+    assert deviation_for_magnetic(CorrectionCard((360, 180), (356, 180)), 90.0) == 2.0
+
+
 def test_card_is_rounded_once_and_north_is_360() -> None:
     card = card_from_deviations((0, 90, 180, 270), (0.4, -2.5, 2.5, 1.49))
     assert card == CorrectionCard((360, 90, 180, 270), (360, 93, 178, 269))

@@ -164,6 +164,7 @@ def test_quadrant_bearing_comes_back(direction: float) -> None:
         (330.0, QuadrantBearing("N", 30.0, "W")),
         (90.0, QuadrantBearing("N", 90.0, "E")),
         (180.0, QuadrantBearing("S", 0.0, "E")),
+        (0.0, QuadrantBearing("N", 0.0, "E")),
     ],
 )
 def test_quadrants(direction: float, bearing: QuadrantBearing) -> None:
