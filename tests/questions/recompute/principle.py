@@ -37,4 +37,36 @@ def part_or_job(draw: Draw) -> Any:
     return JOBS[given["part"]] if given["ask"] == "purpose" else CAUSES[given["fault"]]
 
 
-RECOMPUTE = {"compass-part-purpose": part_or_job}
+# FAA-H-8083-25C ch. 8: variation, deviation, dip errors, oscillation; the pilot's slips are common practice, no source.
+ORIGINS = {
+    "acceleration": "manoeuvre",
+    "deviation": "aircraft",
+    "object": "pilot",
+    "parallax": "pilot",
+    "rough-air": "air",
+    "stuck": "defect",
+    "turning": "manoeuvre",
+    "variation": "place",
+    "wrong-row": "pilot",
+}
+# FAA AC 43.13-1B CHG 1 par. 12-37: a compass new, removed or repaired, and the occasions (1) to (10); Canada's interval
+# of 12 months from Standard 625 App. C item 10(a).
+OCCASIONS = {
+    "doubt", "iron", "wiring", "hard-landing", "lightning", "magnetic-cargo", "new-region", "long-parked", "repaired",
+    "old-card",
+}  # fmt: skip
+
+
+def origins(draw: Draw) -> dict[str, str]:
+    return {error: ORIGINS[error] for error in draw["options"]}
+
+
+def occasions(draw: Draw) -> list[str]:
+    return [event for event in draw["options"] if event in OCCASIONS]
+
+
+RECOMPUTE = {
+    "compass-part-purpose": part_or_job,
+    "error-source-sort": origins,
+    "swing-required-when": occasions,
+}
