@@ -31,7 +31,7 @@ def start_s(instance: Path) -> float:
     with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
         try:
             assert server.stdout is not None  # noqa: S101 - asked for above
-            address = next(word for word in server.stdout.readline().split() if word.startswith("http://"))
+            address = next(word for line in server.stdout for word in line.split() if word.startswith("http://"))
             with urlopen(address) as page:  # noqa: S310 - our own server on this machine
                 page.read()
             return monotonic() - started
