@@ -7,7 +7,9 @@ from app.figures.figure import Figure
 from app.figures.heading_circle import HEADING_CIRCLE
 from app.figures.ladder import LADDER
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
+from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
+from app.figures.rose import ROSE
 from app.figures.turn_from_above import TURN_FROM_ABOVE
 
 _ALL = (
@@ -18,6 +20,8 @@ _ALL = (
     TURN_FROM_ABOVE,
     LADDER,
     HEADING_CIRCLE,
+    ROSE,
+    NORTH_FAN,
 )
 _FIGURES: dict[str, Figure] = {figure.name: figure for figure in _ALL}
 
