@@ -10,7 +10,8 @@ indicator_deg indicator_error_deg minutes limit_deg tas_kt cas_kt ias_kt gs_kt w
 drift_deg distance_nm gone_nm left_nm off_nm side relative_bearing_deg bearing_deg runway runway_true_deg time_utc
 offset_h eta_utc elevation_ft indicated_ft pressure_altitude_ft density_altitude_ft setting_inhg setting_hpa
 actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printed_year year at_home across_north
-across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variation_min wind_source gps_north flight shuffle
+across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variation_min wind_source gps_north
+gps_track_deg flight shuffle
 shift_deg shift_toward_deg spread_deg
 part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg other_magnetic_latitude_deg system failure direction_source swing
 """

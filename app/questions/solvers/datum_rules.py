@@ -76,9 +76,7 @@ def _north(*, true_there: bool) -> str:
 
 
 def _runway_steps(true: int, v: int, azimuth: int, *, other_end: bool) -> tuple[Step | str, ...]:
-    steps: list[Step | str] = ["stays-true"] if azimuth == true else ["to-magnetic"]
-    if azimuth != true and not 1 <= true - v <= 360:
-        steps.append("through-north")
+    steps: list[Step | str] = ["stays-true" if azimuth == true else "to-magnetic", *_wrapped(true, v, azimuth)]
     steps.append("nearest-ten")
     if azimuth < 5:
         steps.append("north-is-36")
@@ -127,6 +125,7 @@ def _near_the_line(track_deg: float) -> bool:
 
 
 def _wrapped(true: int, v: int, right: int) -> tuple[str, ...]:
+    """Say that the step from true to magnetic passes north, where it is made and does."""
     return ("through-north",) if right != true and not 1 <= true - v <= 360 else ()
 
 
@@ -195,7 +194,7 @@ def wind_datum(parameters: Mapping[str, Any], conventions: Conventions) -> Solut
         wrong=wrong,
         quantities={"exact_deg": shown(magnetic_from_true(wind, v)), "answer_deg": key,
                     "right_north": _north(true_there=counts_from_true(region))},
-        steps=("spoken" if spoken else "text", *_wind_steps(spoken=spoken, converts=converts)),
+        steps=("spoken" if spoken else "text", *_wind_steps(wind - v, spoken=spoken, converts=converts)),
         scene="-".join(filter(None, ("voice" if spoken else "text", side))),
         features={"in-the-north": float(counts_from_true(region)), "spoken": float(spoken)},
     )  # fmt: skip
@@ -205,7 +204,9 @@ def _ten(direction_deg: float) -> int:
     return shown(10 * whole(direction_deg / 10))
 
 
-def _wind_steps(*, spoken: bool, converts: bool) -> tuple[str, ...]:
+def _wind_steps(magnetic: int, *, spoken: bool, converts: bool) -> tuple[str, ...]:
     if spoken:
         return ("unchanged",)
-    return ("to-magnetic", "to-ten") if converts else ("stays-true", "unchanged")
+    if not converts:
+        return ("stays-true", "unchanged")
+    return ("to-magnetic", *(() if 1 <= magnetic <= 360 else ("through-north",)), "to-ten")

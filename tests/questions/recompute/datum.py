@@ -58,10 +58,22 @@ def variation_update(draw: Draw) -> float:
     return halves / 2 if minutes > 0 else -halves / 2
 
 
+def gps_track_vs_heading(draw: Draw) -> float:
+    given = draw["parameters"]
+    heading = given["compass_deg"] + given["deviation_deg"]
+    north = given["variation_deg"] if given["gps_north"] == "true-north" else 0
+    if given["ask"] == "heading":
+        return on_circle(heading)
+    if given["ask"] == "track":
+        return on_circle(heading + given["drift_deg"] + north)
+    return short_way(given["gps_track_deg"] - north - heading)
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "true-to-compass": true_to_compass,
     "compass-to-true": compass_to_true,
     "find-variation-deviation": find_variation_deviation,
     "isogonal-read": isogonal_read,
     "variation-update": variation_update,
+    "gps-track-vs-heading": gps_track_vs_heading,
 }
