@@ -106,6 +106,18 @@ def test_rollout_stops_short_where_the_card_is_behind(name: str, rule: str) -> N
             assert (before_deg > 0) == behind, given
 
 
+@pytest.mark.parametrize("family_id", ["rollout-any-heading", "reading-while-turning"])
+@pytest.mark.parametrize("name", ["Ottawa", "Christchurch", "Quito"])
+def test_taper_is_behind_where_the_card_is_behind(name: str, family_id: str) -> None:
+    for solution in solutions(family_id, rules_at(name), start_deg=[10, 100, 190, 280]):
+        given = solution.given
+        heading_deg, side = given.get("target_deg", given.get("heading_deg")), side_of(given["turn"])
+        if heading_deg % 180 != 90:
+            behind = turn_sense(heading_deg, given["dip_deg"], side * given["bank_deg"]) == "behind"
+            before_deg = (side * (heading_deg - solution.key) + 180) % 360 - 180
+            assert (before_deg > 0) == behind, given
+
+
 @pytest.mark.parametrize("name", ["Iqaluit", "Resolute", "Tromso"])
 def test_no_rollout_reading_beyond_the_rules(name: str) -> None:
     asks = {solution.given["ask"] for solution in solutions("rollout-north-south", rules_at(name))}

@@ -5,7 +5,7 @@ r = n x f, it reads atan2(-B . r, B . f), B the field. North, east, down; degree
 """
 
 from collections.abc import Mapping
-from math import atan2, cos, degrees, radians, sin, sqrt, tan
+from math import atan2, cos, degrees, floor, radians, sin, sqrt, tan
 from typing import Any
 
 Vector = tuple[float, float, float]
@@ -97,8 +97,36 @@ def rollout_north_south(draw: Draw) -> int | str:
     return int((given["target_deg"] - side * short_by) % 360) or 360
 
 
+def tapered(draw: Draw, heading_deg: float) -> float:
+    """Degrees short of the heading, in the direction of the turn, by the even taper; negative past it."""
+    given = draw["parameters"]
+    from_north = abs((heading_deg + 180) % 360 - 180)
+    to_pole = from_north if given["dip_deg"] > 0 else 180 - from_north
+    return float(given["allowance_deg"]) * (1 - to_pole / 90)
+
+
+def whole_heading(deg: float) -> int:
+    return floor(round(deg, 6) + 0.5) % 360 or 360
+
+
+def rollout_any_heading(draw: Draw) -> int:
+    given = draw["parameters"]
+    side = 1 if given["turn"] == "right" else -1
+    if given["ask"] == "east-or-west":
+        return whole_heading(given["target_deg"] - side * given["bank_deg"] / 2)
+    return whole_heading(given["target_deg"] - side * tapered(draw, given["target_deg"]))
+
+
+def reading_while_turning(draw: Draw) -> int:
+    given = draw["parameters"]
+    side = 1 if given["turn"] == "right" else -1
+    return whole_heading(given["heading_deg"] - side * tapered(draw, given["heading_deg"]))
+
+
 RECOMPUTE = {
     "accel-indication": accel_indication,
+    "reading-while-turning": reading_while_turning,
+    "rollout-any-heading": rollout_any_heading,
     "rollout-north-south": rollout_north_south,
     "turn-start-indication": turn_start_indication,
 }
