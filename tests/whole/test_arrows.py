@@ -5,6 +5,7 @@ import os
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from importlinter.cli import lint_imports
@@ -32,10 +33,18 @@ def test_arrows_point_down(monkeypatch: pytest.MonkeyPatch, capsys: pytest.Captu
     assert status == 0, capsys.readouterr().out
 
 
-def test_every_pure_package_is_under_contract() -> None:
+def contract(name: str) -> dict[str, Any]:
     contracts = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["importlinter"]["contracts"]
-    held = next(contract["source_modules"] for contract in contracts if contract["id"] == "pure")
-    assert sorted(held) == sorted(f"app.{name}" for name in pure_packages())
+    return next(each for each in contracts if each["id"] == name)
+
+
+def test_every_pure_package_is_under_contract() -> None:
+    assert sorted(contract("pure")["source_modules"]) == sorted(f"app.{name}" for name in pure_packages())
+
+
+def test_every_area_of_the_web_is_under_contract() -> None:
+    areas = sorted(f"app.web.{file.parent.name}" for file in (ROOT / "app" / "web").glob("*/__init__.py"))
+    assert sorted(contract("areas")["modules"]) == areas
 
 
 def test_pure_packages_read_no_clock() -> None:
