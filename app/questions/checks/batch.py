@@ -34,7 +34,7 @@ class BatchFigures:
 def check_batch(library: Library, items: Sequence[Item], findings: Findings) -> BatchFigures:
     """Judge a batch of items of one family."""
     attempts = sum(item.lost + 1 for item in items)
-    distinct = len({repr(sorted(item.parameters.items(), key=str)) for item in items}) / len(items)
+    distinct = len({_content(item) for item in items}) / len(items)
     if distinct < LEAST_DISTINCT:
         findings.warn(
             "few-distinct", f"{distinct:.0%} of the draws differ", "Widen the parameters, or serve it rarely."
@@ -48,6 +48,12 @@ def check_batch(library: Library, items: Sequence[Item], findings: Findings) -> 
     name, share = _check_strategies(library, chosen, findings)
     lost = sum(item.lost for item in items) / attempts
     return BatchFigures(lost, distinct, places, p, name, share)
+
+
+def _content(item: Item) -> str:
+    """Return what makes an item: its numbers, and the things to tick, order or sort, in whatever order."""
+    listed = sorted(str(option.value) for option in item.options) if item.form not in {"choice", "pick"} else []
+    return repr((sorted(item.parameters.items(), key=str), listed))
 
 
 def _key_places(items: Sequence[Item]) -> tuple[tuple[int, ...], float]:

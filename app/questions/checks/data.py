@@ -12,6 +12,7 @@ from app.questions.vocabulary import VOCABULARY
 
 LEAST_SCENES = 3
 LONGEST_SENTENCE_WORDS = 40
+PLACEHOLDER = re.compile(r"\{\{.*?\}\}")
 SYLLABUS_TAGS = frozenset({"ca-ppl", "ca-rpp", "us-par", "easa-ppl", "uk-ppl", "nz-ppl", "au-ppl", "extension"})
 CATCH_ALL = re.compile(
     r"\b(all|none|both|neither) of (the )?(above|these)\b|\btoutes ces réponses\b|\baucune de ces\b", re.IGNORECASE
@@ -76,7 +77,8 @@ def _check_texts(family: Family, findings: Findings) -> None:
                 findings.error("catch-all-option", f"text {code!r} is a catch-all: {each!r}", "Offer a real answer.")
     for written in _all_texts(family):
         for each in (written.en, written.fr):
-            if any(len(sentence.split()) > LONGEST_SENTENCE_WORDS for sentence in re.split(r"[.?!]\s", each)):
+            plain = PLACEHOLDER.sub("x", each)
+            if any(len(sentence.split()) > LONGEST_SENTENCE_WORDS for sentence in re.split(r"[.?!:;]\s", plain)):
                 findings.warn("long-sentence", f"over {LONGEST_SENTENCE_WORDS} words: {each[:60]}…", "Split it.")
 
 
