@@ -6,13 +6,13 @@ import click
 
 from app.cli.measures import Reading
 
-MEASURES = {"floor": "app.cli.measures.floor", "item": "app.cli.measures.item", "start": "app.cli.measures.start"}
+MEASURES = {name: f"app.cli.measures.{name}" for name in ("floor", "item", "answer", "start")}
 
 
 @click.command()
 @click.argument("measures", nargs=-1, metavar="[MEASURE]...", type=click.Choice(list(MEASURES)))
 def command(measures: tuple[str, ...]) -> None:
-    """Measure the application: everything, or only each MEASURE named (floor, item, start).
+    """Measure the application: everything, or only each MEASURE named (floor, item, answer, start).
 
     Figures vary with what else the machine does; compare ratios taken in one run.
     """

@@ -6,7 +6,7 @@ token, no grading. Every goal is a multiple of it, measured in the same run, so 
 
 import sqlite3
 from collections.abc import Callable, Iterator
-from io import BytesIO
+from io import BytesIO, StringIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -77,7 +77,7 @@ def poster(application: Flask, path: str) -> Callable[[], bytes]:
             "CONTENT_LENGTH": str(len(body)),
             "wsgi.url_scheme": "http",
             "wsgi.input": BytesIO(body),
-            "wsgi.errors": BytesIO(),
+            "wsgi.errors": StringIO(),
         }
         return b"".join(application.wsgi_app(environ, lambda _status, _headers, _error=None: lambda _data: None))
 
