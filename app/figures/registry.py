@@ -1,15 +1,19 @@
 """All figures by name: check a call, draw a call."""
 
+from app.figures.card_plane import CARD_PLANE
 from app.figures.correction_card import CORRECTION_CARD
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
 from app.figures.heading_circle import HEADING_CIRCLE
 from app.figures.ladder import LADDER
+from app.figures.marks import ESTIMATE_MARK, PROGRESS, TALLY
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
 from app.figures.rose import ROSE
+from app.figures.tilted_card import TILTED_CARD
+from app.figures.time_plot import TIME_PLOT
 from app.figures.turn_from_above import TURN_FROM_ABOVE
 
 _ALL = (
@@ -22,6 +26,12 @@ _ALL = (
     HEADING_CIRCLE,
     ROSE,
     NORTH_FAN,
+    TILTED_CARD,
+    CARD_PLANE,
+    TIME_PLOT,
+    ESTIMATE_MARK,
+    TALLY,
+    PROGRESS,
 )
 _FIGURES: dict[str, Figure] = {figure.name: figure for figure in _ALL}
 

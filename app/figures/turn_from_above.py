@@ -9,6 +9,7 @@ from itertools import chain
 
 from app.figures.aeroplane import three_strokes
 from app.figures.answers import HALF_WIDTH, HEIGHT, RADIUS
+from app.figures.banked import not_followed
 from app.figures.face_words import answer_words
 from app.figures.faces import three_digits
 from app.figures.figure import Figure, Values
@@ -237,10 +238,7 @@ def _conflicts(values: Values) -> list[str]:
         missing = [name for name in ("dip_deg", "bank_deg") if name not in values]
         found += [f"{name} is missing: show_readings needs dip_deg and bank_deg" for name in missing]
         if not missing and not usable(values["bank_deg"], values["dip_deg"]):
-            found.append(
-                f"bank_deg is {values['bank_deg']} at dip_deg {values['dip_deg']}: the compass card does not follow "
-                "such a turn; give a bank and a dip that sum to 85 at most"
-            )
+            found.append(not_followed(values))
     return found
 
 
