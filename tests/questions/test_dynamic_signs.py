@@ -11,12 +11,13 @@ from app.physics.field import field_at
 from app.questions.conventions import Conventions, conventions_at
 from app.questions.model import Redraw, Solution
 from app.questions.solvers import find_solver
-from app.questions.solvers.dynamic_sites import POINTS
+from app.questions.solvers.dynamic_places import PLACE_AT, PLACES
 from tests.questions.engine import home, library
 from tests.questions.recompute.dynamic import off_deg, speed_swing, turn_sense
 
 CLEAR_DEG = 2.0
 ONE_DEGREE = 1.0
+HUNDRED_NT = 100.0
 HOMES = {
     "Ottawa": (45.3, -75.7), "Iqaluit": (63.75, -68.5), "Resolute": (74.7, -94.9), "Denver": (39.7, -105.0),
     "Oxford": (51.75, -1.3), "Christchurch": (-43.5, 172.6), "Quito": (-0.1, -78.4), "Lima": (-12.0, -77.0),
@@ -124,8 +125,14 @@ def test_no_rollout_reading_beyond_the_rules(name: str) -> None:
     assert asks == {"not-usable", "by-clock"}
 
 
-@pytest.mark.parametrize("latitude_deg", POINTS)
-def test_points_have_their_dip(latitude_deg: int) -> None:
-    north_deg, east_deg, dip_deg = POINTS[latitude_deg]
-    assert abs(north_deg - latitude_deg) <= 2.5
-    assert abs(field_at(north_deg, east_deg, 2026.9).dip_deg - dip_deg) <= ONE_DEGREE
+@pytest.mark.parametrize("latitude_deg", PLACES)
+def test_places_have_their_field(latitude_deg: float) -> None:
+    place = PLACES[latitude_deg]
+    field = field_at(latitude_deg, place.longitude_deg, 2026.9)
+    assert abs(field.dip_deg - place.dip_deg) <= ONE_DEGREE
+    assert abs(field.declination_deg - place.variation_deg) <= ONE_DEGREE
+    assert abs(field.total_nt - place.total_nt) <= HUNDRED_NT
+
+
+def test_places_stand_for_their_latitude() -> None:
+    assert all(abs(latitude_deg - place) <= 2.5 for latitude_deg, place in PLACE_AT.items())

@@ -7,17 +7,10 @@ from typing import Any
 from app.physics.angles import whole
 from app.physics.turning import Hemisphere
 from app.questions.conventions import Conventions
+from app.questions.solvers.dynamic_places import LEVEL_DIP_DEG, PLACE_AT, PLACES
 
-LEVEL_DIP_DEG = 3  # at 15 degrees of bank no more than 0.8 degree of error is left here
 LEAST_HOME_DIP_DEG = 25  # below it errors are real, but too small to be seen at 0.1 g or 12 degrees of bank
 LEAST_LATITUDE_DEG, LARGEST_LATITUDE_DEG, LATITUDE_STEP_DEG = 20, 50, 5
-POINTS = {
-    20: (21.3, -157.9, 38), 25: (25.8, -80.2, 54), 30: (29.8, -95.4, 58), 35: (35.1, -106.6, 62),
-    40: (39.7, -105.0, 66), 45: (44.6, -63.6, 66), 50: (50.0, 8.6, 66), -20: (-20.3, 118.6, -52),
-    -25: (-23.7, 133.9, -55), -30: (-29.9, 31.0, -62), -35: (-33.9, 18.4, -65),
-    -40: (-41.3, 174.8, -67), -45: (-43.5, 172.6, -69), -50: (-51.6, -69.2, -49),
-}  # fmt: skip
-"""A real point for each latitude a rule is asked at: latitude, longitude and its dip, World Magnetic Model, 2026.9."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +53,7 @@ def latitude_site_of(parameters: Mapping[str, Any], conventions: Conventions) ->
     if parameters["at_home"] and in_range and steep_enough and not conventions.beyond_rules:
         return LatitudeSite(at_home=True, dip_deg=whole(conventions.dip_deg), latitude_deg=home_deg)
     latitude_deg = parameters["latitude_deg"] * (1 if parameters["hemisphere"] == "north" else -1)
-    return LatitudeSite(at_home=False, dip_deg=POINTS[latitude_deg][2], latitude_deg=latitude_deg)
+    return LatitudeSite(at_home=False, dip_deg=PLACES[PLACE_AT[latitude_deg]].dip_deg, latitude_deg=latitude_deg)
 
 
 def site_of(parameters: Mapping[str, Any], conventions: Conventions) -> Site:
