@@ -1,7 +1,8 @@
 """Keys of the families on norths and rules worked again from the printed numbers and options alone.
 
 Sources: CAR 602.34 and 14 CFR 91.159 (half circles, more than 3000 ft above the ground); runway numbers: nearest ten of
-the magnetic azimuth, true in Canada's Northern Domestic Airspace; met text true, spoken runway wind as the runway.
+the magnetic azimuth, true in Canada's Northern Domestic Airspace; met text true, spoken runway wind as the runway; CAR
+605.14 to 605.18 (what a flight must carry), texts as checked in 2026.
 """
 
 from collections.abc import Callable
@@ -47,8 +48,27 @@ def wind_datum(draw: Draw) -> int:
     return int((wind + 5) // 10 * 10 - 10) % 360 + 10
 
 
+MUST_BE_RIGHT = {"compass": "weak-field", "indicator": "set-to-true", "day-compass": "compass-listed"}
+
+
+def northern_airspace_reference(draw: Draw) -> Any:
+    """Read the codes: what lies in the north is true; night, over-the-top and IFR flights there need another source."""
+    ask, options = draw["parameters"]["ask"], draw["options"]
+    if ask == "norths":
+        return {each: "magnetic-north" if each.endswith("in-south") else "true-north" for each in options}
+    if ask == "equipment":
+        return [each for each in options if each.endswith("in-north") and not each.startswith("day")]
+    return MUST_BE_RIGHT[ask]
+
+
+def term_match(draw: Draw) -> dict[str, str]:
+    return {term: f"def-{term}" for term in draw["options"]}
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "runway-designator": runway_designator,
     "cruising-altitude-datum": cruising_altitude_datum,
     "wind-datum": wind_datum,
+    "northern-airspace-reference": northern_airspace_reference,
+    "term-match": term_match,
 }

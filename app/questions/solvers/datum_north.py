@@ -1,0 +1,104 @@
+"""Canada's Northern Domestic Airspace: which north things count from, what must be carried, what the compass does."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.questions.conventions import Conventions
+from app.questions.model import NotOffered, Redraw, Solution
+from app.questions.solvers.datum_rules import CANADIAN
+from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
+
+FEW = 5
+
+# What each thing is counted from, north and south of the border between the two domestic airspaces.
+NORTH_OF = {
+    "runway-in-north": "true-north", "runway-in-south": "magnetic-north",
+    "cruising-in-north": "true-north", "cruising-in-south": "magnetic-north",
+    "spoken-wind-in-north": "true-north", "spoken-wind-in-south": "magnetic-north",
+    "indicator-in-north": "true-north", "indicator-in-south": "magnetic-north",
+    "written-wind": "true-north",
+}  # fmt: skip
+# Whether a flight needs a means of telling direction that does not depend on a magnetic source
+# (CAR 605.15(1)(g), 605.16(1)(g), 605.18; 605.14 lists none).
+NEEDS_OTHER_SOURCE = {
+    "day-in-north": False, "over-the-top-in-north": True, "night-in-north": True, "ifr-in-north": True,
+    "day-in-south": False, "over-the-top-in-south": False, "night-in-south": False, "ifr-in-south": False,
+}  # fmt: skip
+# One right statement and the misconceptions behind the others.
+STATEMENTS = {
+    "compass": ("weak-field", {
+        "works-as-elsewhere": "compass-fine", "large-variation": "only-variation", "reads-reversed": "reads-reversed",
+    }),
+    "indicator": ("set-to-true", {
+        "set-to-compass": "indicator-from-compass", "set-by-variation": "only-variation",
+        "set-to-track": "track-for-heading",
+    }),
+    "day-compass": ("compass-listed", {
+        "other-source-listed": "day-too", "nothing-listed": "compass-not-needed", "gyro-listed": "gyro-instead",
+    }),
+}  # fmt: skip
+
+
+@solver("northern-airspace-reference")
+def northern_airspace_reference(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: a look-up in the tables above; asked of Canadian schools alone."""
+    if conventions.region not in CANADIAN:
+        raise NotOffered("", "not-offered-other-rules")
+    ask, shuffle = parameters["ask"], parameters["shuffle"]
+    if ask == "norths":
+        return _sorted_by_north(few_of(tuple(NORTH_OF), FEW, shuffle))
+    if ask == "equipment":
+        return _flights(few_of(tuple(NEEDS_OTHER_SOURCE), FEW, shuffle))
+    return _statement(ask, shuffle)
+
+
+def _sorted_by_north(things: tuple[str, ...]) -> Solution:
+    key = {thing: NORTH_OF[thing] for thing in things}
+    if len(set(key.values())) < 2:
+        raise Redraw("all of one north tell nothing apart")
+    slips = {(thing, _other(north)): _slip(thing, north) for thing, north in key.items()}
+    return Solution(key=key, given={"ask": "norths"}, options=things, slips=slips, steps=_border_steps(things))
+
+
+def _other(north: str) -> str:
+    return "magnetic-north" if north == "true-north" else "true-north"
+
+
+def _slip(thing: str, north: str) -> str:
+    special = {"written-wind": "written-wind-magnetic", "indicator-in-north": "indicator-from-compass"}
+    return special.get(thing, "south-in-the-north" if north == "true-north" else "true-everywhere")
+
+
+def _border_steps(things: tuple[str, ...]) -> tuple[str, ...]:
+    return ("north-is-true", "south-is-magnetic", *(("written-is-true",) if "written-wind" in things else ()))
+
+
+def _flights(flights: tuple[str, ...]) -> Solution:
+    key = tuple(flight for flight in flights if NEEDS_OTHER_SOURCE[flight])
+    if not 2 <= len(key) <= FEW - 2:
+        raise Redraw("too few or too many to tick")
+    slips = {}
+    for flight in flights:
+        if flight in key:
+            slips[flight, "left-out"] = "flight-forgotten"
+        else:
+            slips[flight, "chosen"] = "day-too" if flight == "day-in-north" else "south-too"
+    return Solution(
+        key=key,
+        given={"ask": "equipment"},
+        options=flights,
+        slips=slips,
+        steps=("listed-for", "not-for-day", "not-in-south"),
+    )
+
+
+def _statement(ask: str, shuffle: int) -> Solution:
+    right, others = STATEMENTS[ask]
+    wrong = few_of(tuple(others), 2, shuffle)
+    return Solution(
+        key=right,
+        given={"ask": ask},
+        wrong={others[statement]: statement for statement in wrong},
+        steps=(f"why-{ask}",),
+    )

@@ -1,0 +1,59 @@
+"""Words of navigation and their meanings: each ask matches four of a handful that are easily taken for one another."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.questions.conventions import Conventions
+from app.questions.model import Solution
+from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
+
+FEW = 4
+
+TERMS = {
+    "field": ("variation", "deviation", "dip", "isogonal", "agonic-line", "compass-error"),
+    "lines": ("isogonal", "agonic-line", "magnetic-equator", "meridian", "parallel", "rhumb-line", "great-circle"),
+    "directions": ("heading", "track", "bearing", "drift", "correction-angle", "required-track", "track-error"),
+    "norths": ("true-heading", "magnetic-heading", "compass-heading", "variation", "deviation", "compass-error"),
+}
+# Pairs taken for one another, either way, and the misconception behind it.
+CONFUSIONS = {
+    ("variation", "deviation"): "variation-deviation",
+    ("dip", "variation"): "dip-variation",
+    ("dip", "deviation"): "dip-variation",
+    ("isogonal", "agonic-line"): "isogonal-agonic",
+    ("agonic-line", "magnetic-equator"): "zero-lines",
+    ("meridian", "parallel"): "meridian-parallel",
+    ("isogonal", "meridian"): "isogonal-meridian",
+    ("rhumb-line", "great-circle"): "rhumb-great-circle",
+    ("variation", "compass-error"): "lumped-error",
+    ("deviation", "compass-error"): "lumped-error",
+    ("drift", "track-error"): "drift-track-error",
+    ("heading", "track"): "heading-track",
+    ("heading", "bearing"): "bearing-for-heading",
+    ("track", "bearing"): "bearing-for-heading",
+    ("drift", "correction-angle"): "drift-correction",
+    ("track", "required-track"): "track-made-good",
+    ("true-heading", "magnetic-heading"): "which-north",
+    ("magnetic-heading", "compass-heading"): "which-north",
+    ("true-heading", "compass-heading"): "which-north",
+}
+
+
+@solver("term-match")
+def term_match(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: each term's own definition; the definitions of the ask stay the same, so that some are left over."""
+    ask = parameters["ask"]
+    terms = few_of(TERMS[ask], FEW, parameters["shuffle"])
+    slips = {}
+    for pair, name in CONFUSIONS.items():
+        for term, other in (pair, pair[::-1]):
+            if term in terms and other in TERMS[ask]:
+                slips[term, f"def-{other}"] = name
+    return Solution(
+        key={term: f"def-{term}" for term in terms},
+        given={"ask": ask},
+        options=terms,
+        slips=slips,
+        steps=(f"apart-{ask}", f"check-{ask}"),
+    )
