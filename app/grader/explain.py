@@ -88,8 +88,8 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
         parts=parts,
         figures=tuple(draw_figure(call, language) for call in _verdict_calls(item, reply, grade)),
         sources=writer.family.sources,
-        key_position=positions.get(item.key),
-        your_position=positions.get(reply.value),
+        key_position=positions.get(item.key) if positions else None,  # the key of a sort cannot be looked up
+        your_position=positions.get(reply.value) if positions else None,
     )
 
 
