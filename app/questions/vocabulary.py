@@ -17,5 +17,7 @@ part fault defect serviceable residual_deg steer_deg object before_deg after_deg
 phase cause compass_trend indicator_trend turn_trend asi_trend holds fails latitude_a_deg
 latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg variation_b_deg variation_c_deg total_a_nt
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
+rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
+push spin
 """
 VOCABULARY: Final = frozenset(_NAMES.split())
