@@ -70,7 +70,8 @@ class ValueFormat(Spec):
 
     heading: degrees on the circle, three digits, 360 for north. number: `decimals` and `unit`. sided: a signed number
     whose sign is said by a side, `sides` = [word for plus, word for minus]. arc-minutes: signed minutes of arc with
-    `sides`. clock: minutes after midnight. runway: 1 to 36. code: a key of the family's `texts`. pair: several values.
+    `sides`. clock: minutes after midnight. runway: 1 to 36. code: a key of the family's `texts`, in a
+    box one of `sides`. pair: several values.
     """
 
     kind: Kind
@@ -81,7 +82,7 @@ class ValueFormat(Spec):
 
     @model_validator(mode="after")
     def _sides_where_signed(self) -> Self:
-        if (self.kind in {"sided", "arc-minutes"}) != (len(self.sides) == 2):
+        if self.kind != "code" and (self.kind in {"sided", "arc-minutes"}) != (len(self.sides) == 2):
             raise ValueError("sides takes two words, for plus and for minus, with kind sided or arc-minutes only")
         return self
 

@@ -65,8 +65,37 @@ def occasions(draw: Draw) -> list[str]:
     return [event for event in draw["options"] if event in OCCASIONS]
 
 
+def apart(a: float, b: float) -> int:
+    """Return how far apart two headings are, 0 to 180."""
+    return int(abs((a - b + 180) % 360 - 180))
+
+
+# FAA-H-8083-15A p. 3-37: full of liquid, free, known heading; Canada's interval as above; lamp: CAR 605.16(1)(i).
+IN_ORDER = {"lamp-day", "tilts", "unset-indicator"}
+
+
+def preflight(draw: Draw) -> Any:
+    given = draw["parameters"]
+    if given["ask"] == "defect":
+        return f"{'accept' if given['defect'] in IN_ORDER else 'refuse'}-{given['defect']}"
+    off = apart(given["compass_deg"], given["steer_deg"])  # both are compass headings: nothing else is needed
+    verdict = "serviceable" if off <= given["limit_deg"] else "unserviceable"
+    return [off, verdict] if given["ask"] == "taxi" else {"off_deg": off, "verdict": verdict}
+
+
+def moved(draw: Draw) -> Any:
+    given = draw["parameters"]
+    if given["ask"] == "effect":
+        return int((given["before_deg"] - given["after_deg"] + 180) % 360 - 180)
+    if given["object"].endswith("-with-row"):
+        return "use-row"
+    return "switch-off" if given["object"] in {"lamp", "pitot-heat", "radio"} else "move-away"
+
+
 RECOMPUTE = {
     "compass-part-purpose": part_or_job,
     "error-source-sort": origins,
     "swing-required-when": occasions,
+    "preflight-compass-check": preflight,
+    "object-near-compass": moved,
 }
