@@ -13,7 +13,7 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers import find_solver
 from app.questions.solvers.dynamic_places import PLACE_AT, PLACES
 from tests.questions.engine import home, library
-from tests.questions.recompute.dynamic import off_deg, speed_swing, turn_sense
+from tests.questions.recompute.dynamic import off_deg, phase_to_error, speed_swing, turn_sense
 
 CLEAR_DEG = 2.0
 ONE_DEGREE = 1.0
@@ -78,6 +78,13 @@ def test_change_of_speed() -> None:
     for solution in found:
         assert_speed_sign(solution.given, solution.key)
     assert {solution.key for solution in found} == {"none", "north-falls", "north-rises", "south-falls", "south-rises"}
+
+
+def test_phases_of_flight() -> None:
+    found = list(solutions("phase-to-error", home(), at_home=[False]))
+    for solution in found:
+        assert solution.key == phase_to_error({"parameters": solution.given}), solution.given
+    assert {solution.key for solution in found} == {"north", "south", "none"}
 
 
 def test_start_of_a_turn() -> None:

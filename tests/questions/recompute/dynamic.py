@@ -123,8 +123,21 @@ def reading_while_turning(draw: Draw) -> int:
     return whole_heading(given["heading_deg"] - side * tapered(draw, given["heading_deg"]))
 
 
+SPEEDING_UP = {"take-off-roll", "level-off-climb", "go-around"}
+SLOWING_DOWN = {"level-off-descent", "flap-down", "power-off", "approach-slowing"}
+
+
+def phase_to_error(draw: Draw) -> str:
+    given = draw["parameters"]
+    if given["phase"] not in SPEEDING_UP | SLOWING_DOWN:
+        return "none"
+    change = "faster" if given["phase"] in SPEEDING_UP else "slower"
+    return speed_swing(given["heading_deg"], given["dip_deg"], change).split("-")[0]
+
+
 RECOMPUTE = {
     "accel-indication": accel_indication,
+    "phase-to-error": phase_to_error,
     "reading-while-turning": reading_while_turning,
     "rollout-any-heading": rollout_any_heading,
     "rollout-north-south": rollout_north_south,

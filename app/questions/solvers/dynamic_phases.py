@@ -1,0 +1,72 @@
+"""Phases of flight by what they do to the speed, and so to the compass: wings level, the sign of the model."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import difference, sin_deg, whole
+from app.physics.card import Swing, speed_change_reading_deg, speed_swing
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.dynamic_speed import CLEAR_DEG, OTHER_POLE, pace_g
+from app.questions.solvers.registry import solver
+
+SPEED_IN = {
+    "take-off-roll": "faster",
+    "level-off-climb": "faster",
+    "go-around": "faster",
+    "level-off-descent": "slower",
+    "flap-down": "slower",
+    "power-off": "slower",
+    "approach-slowing": "slower",
+    "steady-climb": "steady",
+    "steady-descent": "steady",
+}
+ANSWERS = ("north", "south", "none", "follows-bank")
+
+
+@solver("phase-to-error")
+def phase_to_error(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: toward which pole the compass swings in a phase of flight, or none."""
+    phase, heading = parameters["phase"], parameters["heading_deg"]
+    site = site_of(parameters, conventions)
+    change = SPEED_IN[phase]
+    swing = speed_swing(heading, site.dip_deg, pace_g(change)) if site.hemisphere != "none" else "none"
+    off = abs(difference(speed_change_reading_deg(heading, site.dip_deg, pace_g(change)), heading))
+    if swing != "none" and off < CLEAR_DEG:
+        raise Redraw("a swing this small is no fair question")
+    return Solution(
+        key=swing,
+        given={"phase": phase, "heading_deg": heading, **site.given},
+        options=ANSWERS,
+        wrong=_wrong(heading, swing, site, change),
+        quantities={**site.words, "off_deg": whole(off), "pole": swing, "change": f"speed-{change}"},
+        steps=_steps(swing, site, change),
+        model_notes=("size",) if swing != "none" else ("steady",) if change == "steady" else ("nothing",),
+        features={"between-points": float(heading % 90 != 0), "southern": float(site.hemisphere == "south"),
+                  "steady": float(change == "steady")},
+    )  # fmt: skip
+
+
+def _wrong(heading: int, swing: Swing, site: Site, change: str) -> dict[str, str]:
+    wrong: dict[str, str] = {"turn-rule": "follows-bank"}
+    if swing != "none":
+        return wrong | {"opposite": OTHER_POLE[swing], "no-link": "none"}
+    when_faster: Swing = "south" if site.hemisphere == "south" else "north"
+    when_slower = OTHER_POLE[when_faster]
+    if change == "steady":
+        return wrong | {"pitch-as-faster": when_faster, "pitch-as-slower": when_slower}
+    by_rule, against = (when_faster, when_slower) if change == "faster" else (when_slower, when_faster)
+    kind = "level-field" if site.hemisphere == "none" and sin_deg(heading) != 0 else "any-heading"
+    return wrong | {kind: by_rule, f"{kind}-reversed": against}
+
+
+def _steps(swing: Swing, site: Site, change: str) -> tuple[str, ...]:
+    first = f"speed-{change}"
+    if change == "steady":
+        return (first, "no-tilt")
+    if site.hemisphere == "none":
+        return (first, "no-dip")
+    if swing == "none":
+        return (first, "along-the-needle")
+    return (first, f"{site.hemisphere}-end-{'forward' if change == 'faster' else 'aft'}")
