@@ -89,7 +89,7 @@ def _sum(level: Point, part: Point, language: Language) -> Iterator[str]:
     yield centred((middle[0] - 14 * side, middle[1]), "H", Lettering(15, "magnetic", bold=True, halo="paper"))
     if part[0]:
         below = 20 if level_end[1] <= y else -12
-        said = pick(language, "along the card", "le long de la rose")
+        said = pick(language, "along the card", "suivant la rose")
         yield words((x + part[0] / 2, y + below), said, Lettering(14, "magnetic", bold=True, halo="paper"))
 
 
@@ -100,12 +100,13 @@ def _reads(reading_deg: float, language: Language) -> str:
 def _describe(values: Values, language: Language) -> str:
     heading = values.get("heading_deg", 360)
     reading = three_digits(turn_reading_deg(heading, values["dip_deg"], values["bank_deg"]))
+    at = three_digits(heading)
     return pick(
         language,
-        f"The card from above on the real magnetic heading {three_digits(heading)}. The level field H and the part of "
-        f"the vertical field along the card add up; the card's north turns toward their sum, so the card reads {reading}.",
-        f"La rose vue du dessus, au cap magnétique réel {three_digits(heading)}. Le champ horizontal H et la part du "
-        f"champ vertical qui suit la rose s'additionnent; le nord de la rose suit leur somme, et la rose indique {reading}.",
+        f"The card from above on the real magnetic heading {at}. The level field H and the part of the vertical field "
+        f"along the card add up; the card's north turns toward their sum, so the card reads {reading}.",
+        f"La rose vue du dessus, au cap magnétique réel {at}. Le champ horizontal H et la part du champ vertical qui "
+        f"suit la rose s'additionnent; le nord de la rose suit leur somme, et la rose indique {reading}.",
     )
 
 

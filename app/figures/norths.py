@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from app.figures.strokes import EVENT_DASH, Pen, Point, around, fill, polygon, polyline, segment, stroke
+from app.figures.strokes import COMPASS, MAGNETIC, Pen, Point, around, fill, polygon, polyline, segment, stroke
 
 BARB_WIDE, BARB_BACK = 7.0, 12.0
 STAR_RADIUS, STAR_INNER = 9.0, 0.42
@@ -22,16 +22,11 @@ def barb(tip: Point, azimuth_deg: float, pen: Pen, side: int) -> str:
 
 def magnetic_north(foot: Point, tip: Point, azimuth_deg: float) -> Iterator[str]:
     """Draw a dashed arrow with one barb."""
-    yield stroke(segment(foot, tip), Pen("magnetic", 2.5, "9 6"))
+    yield stroke(segment(foot, tip), MAGNETIC)
     yield barb(tip, azimuth_deg, Pen("magnetic", 2.5), -1)
 
 
 def compass_north(foot: Point, tip: Point, azimuth_deg: float) -> Iterator[str]:
     """Draw a dotted arrow with two barbs."""
-    yield stroke(segment(foot, tip), Pen("ink", 2.5, "0.1 6", round=True))
+    yield stroke(segment(foot, tip), COMPASS)
     yield from (barb(tip, azimuth_deg, Pen("ink", 2.5), side) for side in (-1, 1))
-
-
-def event_line(start: Point, end: Point) -> str:
-    """Draw the dotted line of an event or a boundary."""
-    return stroke(segment(start, end), Pen("line", 2, EVENT_DASH))

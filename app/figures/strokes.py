@@ -46,7 +46,6 @@ class Lettering:
 
 
 GRATICULE = Pen("rule", 1)
-TIE = Pen("line", 1.25)
 THIN = Pen("line", 1.25)
 YOURS = Pen("ink", 1.5)
 EDGE = Pen("ink", 1.5)

@@ -130,7 +130,7 @@ def _labels(tilt: Tilt, language: Language) -> Iterator[str]:
     yield words((low[0] - 30 * right, low[1] + 19), pick(language, "low wing", "aile basse"), Lettering(ink="soft"))
     if tilt.bank_deg:
         anchor, rise = (toward_low, -13) if tilt.down > 0 else (toward_high, 24)
-        said = pick(language, "along the card", "le long de la rose")
+        said = pick(language, "along the card", "suivant la rose")
         spot = (x + 12 * right * tilt.down, y + rise)
         yield words(spot, said, Lettering(15, "magnetic", bold=True, anchor=anchor, halo="paper"))
         yield from _apparent(tilt, language, toward_high if tilt.down > 0 else toward_low)

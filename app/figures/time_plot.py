@@ -5,14 +5,12 @@ Two widths: a wide one with the lines named beside them, a narrow one for a phon
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from math import ceil, floor
-from typing import Any
 
 from app.figures.faces import three_digits
 from app.figures.figure import Figure, Values
 from app.figures.model import Drawing, Language, Medium
-from app.figures.parameters import Parameter, between, is_number, need, one_of
+from app.figures.parameters import between, need, one_of
 from app.figures.strokes import (
     EVENT_DASH,
     GRATICULE,
@@ -22,13 +20,13 @@ from app.figures.strokes import (
     Pen,
     Point,
     disc,
-    number,
     polyline,
     segment,
     sheet,
     stroke,
     words,
 )
+from app.figures.time_plot_series import EVENT_LIST, EVENTS, SERIES, caption, conflicts, describe
 from app.figures.words import pick
 from app.physics.angles import unwrap
 
@@ -37,7 +35,6 @@ LEFT, RIGHT, TOP, BOTTOM = 46.0, 14.0, 30.0, 44.0
 MOST_POINTS = 300
 STEPS_S = (5, 10, 20, 30, 60, 120, 300, 600)
 STEPS_DEG = (30, 60, 90, 180, 360)
-EVENTS = {"full-bank": ("full bank", "pleine inclinaison"), "roll-out": ("roll-out starts", "début de sortie")}
 LINES = {
     "real_deg": (MAGNETIC, "real", "réel"),
     "settled_deg": (Pen("line", 1.5), "no delay", "sans délai"),
@@ -82,9 +79,9 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     if "at_s" in values:
         parts += _moment(frame, values["at_s"], times, lines)
     title = pick(language, "Headings against time", "Caps en fonction du temps")
-    description = _describe(values, lines, language)
+    description = describe(values, lines, language)
     markup = sheet("time-plot", frame.size, parts, title, description)
-    return Drawing("time-plot", markup, title, description, _caption(lines, language))
+    return Drawing("time-plot", markup, title, description, caption(lines, language))
 
 
 def _unwrapped(values: Values) -> dict[str, list[float]]:
@@ -155,69 +152,6 @@ def _moment(frame: Frame, at_s: float, times: Sequence[float], lines: dict[str, 
         yield disc(frame.at(times[at], lines[name][at]), 4.5, ink)
 
 
-def _caption(lines: dict[str, list[float]], language: Language) -> str:
-    said = pick(
-        language,
-        "Dashed: the real magnetic heading. Heavy: the compass reading.",
-        "Tirets\u00a0: le cap magnétique réel. Trait épais\u00a0: l'indication du compas.",
-    )
-    if "settled_deg" in lines:
-        said += pick(
-            language, " Thin: where a card without delay would stand.", " Trait fin\u00a0: une rose sans délai."
-        )
-    return said
-
-
-def _describe(values: Values, lines: dict[str, list[float]], language: Language) -> str:
-    times, real, reading = values["times_s"], lines["real_deg"], lines["reading_deg"]
-    most = max(range(len(times)), key=lambda at: abs(real[at] - reading[at]))
-    moments = [0, most, len(times) - 1]
-    if "at_s" in values:
-        moments.append(min(range(len(times)), key=lambda each: abs(times[each] - values["at_s"])))
-    rows = [
-        pick(
-            language,
-            f"at {number(round(times[at], 1))} s real {three_digits(real[at])}, reading {three_digits(reading[at])}",
-            f"à {number(round(times[at], 1)).replace('.', ',')} s réel {three_digits(real[at])}, "
-            f"indication {three_digits(reading[at])}",
-        )
-        for at in sorted(set(moments))
-    ]
-    start = pick(
-        language, "Real heading and compass reading over time", "Cap réel et indication du compas dans le temps"
-    )
-    return f"{start}{pick(language, ': ', chr(160) + ': ')}{'; '.join(rows)}."
-
-
-def _conflicts(values: Values) -> list[str]:
-    count, times = len(values["times_s"]), values["times_s"]
-    found = [
-        f"{name} has {len(values[name])} values for {count} times: give one for each time"
-        for name in LINES
-        if name in values and len(values[name]) != count
-    ]
-    if times[0] < 0 or any(later <= earlier for earlier, later in pairwise(times)):
-        found.append("times_s must start at 0 or later and grow")
-    moments = [("at_s", values["at_s"])] if "at_s" in values else []
-    moments += [("events", event["seconds"]) for event in values.get("events", ())]
-    found += [
-        f"{name} is at {s:g} s: the plot ends at {times[-1]:g} s" for name, s in moments if not 0 <= s <= times[-1]
-    ]
-    return found
-
-
-def _is_series(value: Any) -> bool:
-    return isinstance(value, list | tuple) and 2 <= len(value) <= 20_000 and all(is_number(each) for each in value)
-
-
-def _are_events(value: Any) -> bool:
-    return isinstance(value, list | tuple) and all(
-        set(event) == {"seconds", "name"} and is_number(event["seconds"]) and event["name"] in EVENTS for event in value
-    )
-
-
-SERIES = Parameter("a list of two or more numbers", _is_series)
-EVENT_LIST = Parameter(f"a list of {{seconds, name}}, name one of {', '.join(EVENTS)}", _are_events)
 TIME_PLOT = Figure(
     "time-plot",
     {
@@ -230,5 +164,5 @@ TIME_PLOT = Figure(
         "width": need(one_of("wide", "narrow")),
     },
     draw,
-    _conflicts,
+    conflicts,
 )

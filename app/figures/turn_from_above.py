@@ -10,7 +10,6 @@ from itertools import chain
 from app.figures.aeroplane import three_strokes
 from app.figures.answers import HALF_WIDTH, HEIGHT, RADIUS
 from app.figures.banked import not_followed
-from app.figures.face_words import answer_words
 from app.figures.faces import three_digits
 from app.figures.figure import Figure, Values
 from app.figures.model import Drawing, Language, Medium
@@ -18,7 +17,7 @@ from app.figures.parameters import ANY_HEADING, FLAG, WHOLE_HEADING, between, ne
 from app.figures.strokes import (
     EDGE,
     MAGNETIC,
-    TIE,
+    THIN,
     Lettering,
     Pen,
     Point,
@@ -48,6 +47,7 @@ from app.figures.turn_layout import (
     north_arrow,
     spaced,
 )
+from app.figures.turn_words import Pairs, caption, describe
 from app.figures.words import pick
 from app.physics.angles import shown
 from app.physics.card import turn_reading_deg, usable
@@ -56,8 +56,6 @@ from app.physics.turning import turn_sign
 TIE_EVERY_DEG = 30
 NUMBER_LEAST_APART_DEG = 12
 FARTHEST_ANSWER_DEG = 75  # an answer farther past the target is told in words only
-
-Pairs = list[tuple[float, float]]
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
@@ -77,9 +75,9 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
         *_north(north_arrow(layout, span, held)),
     ]
     title = pick(language, "The turn seen from above", "Le virage vu du dessus")
-    description = _describe(turn, ties, values, language)
+    description = describe(turn, ties, values, language)
     markup = sheet("turn-from-above", (WIDTH, layout.height), parts, title, description)
-    return Drawing("turn-from-above", markup, title, description, _caption(language, ties=bool(ties)))
+    return Drawing("turn-from-above", markup, title, description, caption(language, ties=bool(ties)))
 
 
 def _ties(turn: Turn, values: Values) -> Pairs:
@@ -134,7 +132,7 @@ def _inner_numbers(layout: Layout) -> Iterator[str]:
 
 def _tie_lines(layout: Layout, ties: Pairs) -> Iterator[str]:
     for heading, reading in ties:
-        yield stroke(segment(layout.on_outer(heading), layout.on_inner(reading)), TIE)
+        yield stroke(segment(layout.on_outer(heading), layout.on_inner(reading)), THIN)
     for heading, reading in ties:
         yield disc(layout.on_outer(heading), 4, "magnetic")
         yield disc(layout.on_inner(reading), 4)
@@ -190,44 +188,6 @@ def _north(centre: Point) -> Iterator[str]:
     yield stroke(segment((x, y + 14), (x, y - 24)), Pen("magnetic", 2))
     yield stroke(polyline([(x, y - 24), (x - 7, y - 12)]), Pen("magnetic", 2))
     yield words((x, y - 30), "N", Lettering(15, "magnetic", bold=True))
-
-
-def _caption(language: Language, *, ties: bool) -> str:
-    rings = pick(
-        language,
-        "Seen from above. Outer ring: the real magnetic heading. Inner ring: what the compass reads.",
-        "Vue du dessus. Anneau extérieur\u00a0: le cap magnétique réel. "
-        "Anneau intérieur\u00a0: ce que le compas indique.",
-    )
-    if not ties:
-        return rings
-    joined = pick(
-        language,
-        "Each thin line joins a real heading to the reading at that moment, by the model.",
-        "Chaque trait fin relie un cap réel à l'indication du compas à ce moment, selon le modèle.",
-    )
-    return f"{rings} {joined}"
-
-
-def _describe(turn: Turn, ties: Pairs, values: Values, language: Language) -> str:
-    start, target = three_digits(turn.start_deg), three_digits(turn.target_deg)
-    side = pick(language, turn.side, {"left": "gauche", "right": "droite"}[turn.side])
-    said = [
-        pick(
-            language,
-            f"Seen from above, north at the top: a turn to the {side} from {start} to {target}, magnetic. The outer "
-            "ring counts real headings, the inner ring compass readings.",
-            f"Vu du dessus, nord en haut\u00a0: un virage à {side} de {start} à {target}, caps magnétiques. L'anneau "
-            "extérieur compte les caps réels, l'anneau intérieur les indications du compas.",
-        )
-    ]
-    if ties:
-        pairs = [(three_digits(turn.heading(h)), three_digits(turn.heading(r))) for h, r in ties]
-        join = pick(language, "reads", "indique")
-        listed = ", ".join(f"{heading} {join} {reading}" for heading, reading in pairs)
-        said.append(pick(language, f"By the model: {listed}.", f"Selon le modèle\u00a0: {listed}."))
-    said.append(answer_words(values.get("key_deg"), values.get("yours_deg"), language))
-    return " ".join(filter(None, said))
 
 
 def _conflicts(values: Values) -> list[str]:
