@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import shown, whole
 from app.physics.headings import magnetic_from_compass_heading, true_from_magnetic
 from app.questions.conventions import Conventions
-from app.questions.model import Redraw, Solution
+from app.questions.model import Redraw, Solution, Wrong
 from app.questions.solvers.datum_conversions import variation_fits
 from app.questions.solvers.registry import solver
 
@@ -38,13 +39,27 @@ def gps_track_vs_heading(parameters: Mapping[str, Any], conventions: Conventions
         given={"ask": ask, "compass_deg": compass, "deviation_deg": d, "variation_deg": v,
                "gps_north": parameters["gps_north"],
                **({"drift_deg": drift} if ask == "track" else {"gps_track_deg": track})},
-        wrong=wrong if ask == "drift" else {name: shown(value) for name, value in wrong.items()},
+        wrong={name: Wrong(value if ask == "drift" else shown(value), figure=_slip(ask, name, compass, value))
+               for name, value in wrong.items()},
         quantities={"magnetic_deg": magnetic, "over_ground_deg": over_ground, "gps_track_deg": track,
                     "drift_deg": drift},
+        verdict_figures=(_ladder(compass, magnetic, d),) if ask == "heading" else (),
         steps=_steps(ask, compass, (d, drift, v), in_true=in_true),
         scene="home" if at_home else "",
         features={"gps-true": float(in_true)},
     )  # fmt: skip
+
+
+def _ladder(compass: int, magnetic: int, d: int) -> FigureCall:
+    parameters = {"compass_deg": compass, "deviation_deg": d, "key": [compass, magnetic]}
+    return FigureCall("ladder", {"ask": "magnetic-from-compass", **parameters})
+
+
+def _slip(ask: str, name: str, compass: int, value: int) -> dict[str, Any]:
+    """Return the student's path where it starts from the compass; what GPS was believed to say has none."""
+    if ask != "heading" or name not in {"raw-compass", "deviation-sign"}:
+        return {}
+    return {"yours": [compass, shown(value)], "first_wrong": "C-M"}
 
 
 def _variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[int, bool]:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import difference, shown, whole
 from app.physics.headings import (
     cruising_parity,
@@ -38,6 +39,11 @@ def region_and_variation(parameters: Mapping[str, Any], conventions: Conventions
     return region, own if own_fits else parameters["variation_deg"], own_fits
 
 
+def two_roses(true_deg: int, variation_deg: int) -> tuple[FigureCall, ...]:
+    """Return the verdict's figure: one line read on a true and on a magnetic rose."""
+    return (FigureCall("rose", {"variation_deg": variation_deg, "true_deg": true_deg, "show_variation": True}),)
+
+
 def counts_from_true(region: str) -> bool:
     """Whether directions are counted from true north there: in Canada's Northern Domestic Airspace."""
     return region == "ca-north"
@@ -66,6 +72,7 @@ def runway_designator(parameters: Mapping[str, Any], conventions: Conventions) -
                     "far_number": reciprocal_runway(number), "right_north": _north(true_there=azimuth == true),
                     "other_north": _north(true_there=azimuth != true)},
         steps=_runway_steps(true, v, azimuth, other_end=other_end),
+        verdict_figures=two_roses(true, v),
         scene="home" if at_home else "",
         features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
     )  # fmt: skip
@@ -114,6 +121,7 @@ def cruising_altitude_datum(parameters: Mapping[str, Any], conventions: Conventi
                     **found["quantities"]},
         steps=(*found["first"], "stays-true" if right == true else "to-magnetic", *_wrapped(true, v, right),
                f"half-{parity}", *found["last"]),
+        verdict_figures=two_roses(true, v),
         scene="us" if region == "us" else "ca",
         features={"norths-split": float(cruising_parity(other) != parity),
                   "heading-splits": float(cruising_parity(heading) != parity)},
@@ -195,6 +203,7 @@ def wind_datum(parameters: Mapping[str, Any], conventions: Conventions) -> Solut
         quantities={"exact_deg": shown(magnetic_from_true(wind, v)), "answer_deg": key,
                     "right_north": _north(true_there=counts_from_true(region))},
         steps=("spoken" if spoken else "text", *_wind_steps(wind - v, spoken=spoken, converts=converts)),
+        verdict_figures=() if spoken else two_roses(wind, v),
         scene="-".join(filter(None, ("voice" if spoken else "text", side))),
         features={"in-the-north": float(counts_from_true(region)), "spoken": float(spoken)},
     )  # fmt: skip

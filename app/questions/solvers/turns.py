@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import shown, whole
 from app.physics.headings import reciprocal
 from app.physics.turning import (
@@ -49,8 +50,13 @@ def turn_shortest(parameters: Mapping[str, Any], _conventions: Conventions) -> S
         wrong=wrong,
         quantities={"turn_deg": turn, "difference_deg": target - start},
         steps=_shortest_steps(target - start, turn),
+        figures=_instrument(start) if parameters["face"] == "heading-indicator" else (),
         features={"crosses-north": float(crosses), "left-turn": float(turn < 0)},
     )
+
+
+def _instrument(heading_deg: int) -> tuple[FigureCall, ...]:
+    return (FigureCall("heading-indicator", {"indicator_deg": heading_deg}),)
 
 
 def _crosses_north(start_deg: float, target_deg: float) -> bool:
