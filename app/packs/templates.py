@@ -1,5 +1,6 @@
 """What a text in a pack may hold: `{{ name | filter }}`. No loops, conditions, arithmetic, calls or attributes."""
 
+import re
 from functools import lru_cache
 
 from jinja2 import Environment, TemplateSyntaxError, nodes
@@ -8,12 +9,21 @@ FILTERS = frozenset({
     "arc", "clock", "degrees", "ew", "ew_letter", "exact", "heading", "hhmm", "lr", "minsec", "ns", "one", "plural_s",
     "point", "runway", "signed", "signed_one", "size", "size_one", "thousands", "two", "whole", "word",
 })  # fmt: skip
+# Nearly every text is as plain as this; telling so is a hundred times as fast as parsing it, and every start does it.
+_PLAIN = re.compile(r"[^{}]*(?:\{\{ [a-z]\w*(?: \| \w+)* \}\}[^{}]*)*")
+_PLACE = re.compile(r"\{\{ (\w+)((?: \| \w+)*) \}\}")
+_RESERVED = frozenset({"true", "false", "none", "not", "and", "or", "in", "is", "if", "else"})
 _PARSER = Environment(autoescape=False)  # noqa: S701 - parses only, renders nothing
 
 
 @lru_cache(maxsize=20_000)
 def read_template(source: str) -> tuple[frozenset[str], tuple[str, ...]]:
     """Return the names a text uses and, in plain words, everything in it that is not allowed."""
+    if _PLAIN.fullmatch(source):
+        places = _PLACE.findall(source)
+        used = frozenset(name for name, _ in places)
+        if not used & _RESERVED and {each for _, chain in places for each in chain.split(" | ")[1:]} <= FILTERS:
+            return used, ()
     try:
         tree = _PARSER.parse(source)
     except TemplateSyntaxError as error:
