@@ -38,7 +38,7 @@ ROWS_OF_ASK = {
     "true": "CMT", "true-from-magnetic": "MT", "magnetic-from-compass": "CM",
 }  # fmt: skip
 WALKS = ("TMC", "CMT", "TM", "MT", "MC", "CM", "TC", "CT")
-PAD_DEG, LEAST_PAD_UNITS = 20, 36.0
+PAD_DEG, LEAST_PAD_UNITS = 20, 46.0
 SCALE_UNITS = 218.0
 
 

@@ -36,6 +36,7 @@ POINT_RADIUS = 5.5
 STEP_AT, STEP_OUT, STEP_OUT_BARRED = 0.42, 14.0, 24.0
 WIDEST_LABELLED_EACH_10 = 60
 BAR_LENGTH = 18.0
+WIDTH, WIDTH_OF_A_LETTER = 320.0, 7.2  # units; the mean letter at size 14, rounded up
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,9 +141,14 @@ def _value(scale: Scale, path: Path, row: str, side: int) -> str:
 
 
 def _step(scale: Scale, path: Path, ends: str, said: str, out: float) -> str:
+    """Set a step's words beside its slant, moved inward where they would leave the drawing."""
     (x, y), (lower_x, lower_y) = (scale.spot(row, path.at[row]) for row in ends)
-    at = x + (lower_x - x) * STEP_AT + out, y + (lower_y - y) * STEP_AT
-    return centred(at, said, Lettering(14, anchor="start" if out > 0 else "end", halo="paper"))
+    width = WIDTH_OF_A_LETTER * len(said)
+    start = x + (lower_x - x) * STEP_AT + (out if out > 0 else out - width)
+    at = max(2.0, min(start, WIDTH - 2.0 - width)), y + (lower_y - y) * STEP_AT
+    if out < 0:
+        return centred((at[0] + width, at[1]), said, Lettering(14, anchor="end", halo="paper"))
+    return centred(at, said, Lettering(14, anchor="start", halo="paper"))
 
 
 def _bar(scale: Scale, path: Path, ends: str) -> str:
