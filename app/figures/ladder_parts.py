@@ -36,7 +36,7 @@ POINT_RADIUS = 5.5
 STEP_AT, STEP_OUT, STEP_OUT_BARRED = 0.42, 14.0, 24.0
 WIDEST_LABELLED_EACH_10 = 60
 BAR_LENGTH = 18.0
-WIDTH, WIDTH_OF_A_LETTER = 320.0, 7.2  # units; the mean letter at size 14, rounded up
+WIDTH, WIDTH_OF_A_LETTER = 320.0, 7.5  # units; the mean letter at size 14, rounded up
 
 
 @dataclass(frozen=True, slots=True)
