@@ -62,10 +62,10 @@ def preflight_compass_check(parameters: Mapping[str, Any], conventions: Conventi
             "deviation_deg": d, "card_limit_deg": conventions.card_limit_deg,
             "where": "where-home" if at_home else "where-field",
         },
-        wrong={name: Wrong(shape(value), {"error_deg": value[0]}) for name, value in wrong.items()},
+        wrong={name: Wrong(shape(value), {"error_deg": value[1]}) for name, value in wrong.items()},
         steps=_taxi_steps(magnetic, compass, d, limit),
-        follow=(lambda values: {"verdict": _judged(values["off_deg"], limit)[1]}) if in_boxes else None,
-        features={"card-decides": 1.0 if key[1] != wrong["ignores-card"][1] else -1.0},
+        follow=(lambda values: {"verdict": _judged(values["off_deg"], limit)[0]}) if in_boxes else None,
+        features={"card-decides": 1.0 if key[0] != wrong["ignores-card"][0] else -1.0},
     )  # fmt: skip
 
 
@@ -88,7 +88,7 @@ def _residual_deg(parameters: Mapping[str, Any], conventions: Conventions) -> in
 
 def _misjudged(
     magnetic: int, compass: int, errors: tuple[int, int], conventions: Conventions
-) -> dict[str, tuple[int, str]]:
+) -> dict[str, tuple[str, int]]:
     """Return the error and verdict each misconception comes to."""
     v, d = errors
     limit = conventions.check_limit_deg
@@ -100,7 +100,7 @@ def _misjudged(
     }
     right = whole(abs(difference(corrected, magnetic)))
     if limit < right <= conventions.card_limit_deg:
-        wrong["other-limit"] = (right, "serviceable")
+        wrong["other-limit"] = ("serviceable", right)
     return wrong
 
 
@@ -111,12 +111,12 @@ def _variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple
     return own if at_home else parameters["variation_deg"], at_home
 
 
-def _judged(error_deg: float, limit_deg: int) -> tuple[int, str]:
-    return whole(abs(error_deg)), "serviceable" if abs(error_deg) <= limit_deg else "unserviceable"
+def _judged(error_deg: float, limit_deg: int) -> tuple[str, int]:
+    return "serviceable" if abs(error_deg) <= limit_deg else "unserviceable", whole(abs(error_deg))
 
 
-def _boxed(value: tuple[int, str]) -> dict[str, Any]:
-    return {"off_deg": value[0], "verdict": value[1]}
+def _boxed(value: tuple[str, int]) -> dict[str, Any]:
+    return {"verdict": value[0], "off_deg": value[1]}
 
 
 def _taxi_steps(magnetic: int, compass: int, d: int, limit: int) -> tuple[Step | str, ...]:

@@ -4,6 +4,7 @@ Tables are written anew here from the texts named beside them; nothing is shared
 """
 
 from collections.abc import Mapping
+from math import atan2, cos, degrees, floor, radians, sin
 from typing import Any
 
 Draw = Mapping[str, Any]
@@ -80,7 +81,7 @@ def preflight(draw: Draw) -> Any:
         return f"{'accept' if given['defect'] in IN_ORDER else 'refuse'}-{given['defect']}"
     off = apart(given["compass_deg"], given["steer_deg"])  # both are compass headings: nothing else is needed
     verdict = "serviceable" if off <= given["limit_deg"] else "unserviceable"
-    return [off, verdict] if given["ask"] == "taxi" else {"off_deg": off, "verdict": verdict}
+    return [verdict, off] if given["ask"] == "taxi" else {"off_deg": off, "verdict": verdict}
 
 
 def moved(draw: Draw) -> Any:
@@ -92,10 +93,31 @@ def moved(draw: Draw) -> Any:
     return "switch-off" if given["object"] in {"lamp", "pitot-heat", "radio"} else "move-away"
 
 
+def dip_size(magnetic_latitude_deg: float) -> float:
+    """Return the dip of a dipole from its field lines' components, 2 sin L down and cos L level (from memory)."""
+    latitude = radians(abs(magnetic_latitude_deg))
+    return degrees(atan2(2 * sin(latitude), cos(latitude)))
+
+
+def dipole(draw: Draw) -> Any:
+    given = draw["parameters"]
+    latitude = given["magnetic_latitude_deg"]
+    if given["ask"] == "which-end":
+        return "neither-end" if latitude == 0 else "north-end" if latitude > 0 else "south-end"
+    if given["ask"] == "compare":
+        other = given["other_magnetic_latitude_deg"]
+        if latitude == -other:
+            return "same"
+        return "first" if dip_size(latitude) < dip_size(other) else "second"
+    dip = dip_size(latitude)
+    return floor((dip if given["ask"] == "dip" else 100 * cos(radians(dip))) + 0.5)
+
+
 RECOMPUTE = {
     "compass-part-purpose": part_or_job,
     "error-source-sort": origins,
     "swing-required-when": occasions,
+    "dip-from-latitude": dipole,
     "preflight-compass-check": preflight,
     "object-near-compass": moved,
 }
