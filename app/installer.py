@@ -57,6 +57,7 @@ def install(root: Path, lock: str, run: Runner | None = None, say: Say | None = 
     make_environment(root, run, say)
     has_uv = install_uv(root, run, say)
     install_lock(root, lock, run, say, has_uv=has_uv)
+    run([str(environment_python(root)), "-m", "compileall", "-q", str(root / "app")])  # helps the start; may fail
     write_stamp(root, lock)
     say(f"  ready after {time.monotonic() - started:.0f} s")
 

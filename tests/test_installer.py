@@ -46,7 +46,7 @@ def root(tmp_path: Path) -> Path:
 def test_first_set_up_goes_in_order(root: Path) -> None:
     run, said = Recorder(root), []
     installer.install(root, RUNTIME_LOCK, run, said.append)
-    assert run.kinds == ["venv", "pip requirements-installer.txt", "uv requirements.txt"]
+    assert run.kinds == ["venv", "pip requirements-installer.txt", "uv requirements.txt", "compileall app"]
     assert len(said) == 5
     assert "2 packages" in said[3]
     assert bootstrap.is_ready(root, RUNTIME_LOCK)
@@ -63,20 +63,20 @@ def test_a_sound_environment_is_kept(root: Path) -> None:
     installer.install(root, RUNTIME_LOCK, Recorder(root), list[str]().append)
     again = Recorder(root)
     installer.install(root, DEVELOPER_LOCK, again, list[str]().append)
-    assert again.kinds == ["look", "pip requirements-installer.txt", "uv requirements-dev.txt"]
+    assert again.kinds == ["look", "pip requirements-installer.txt", "uv requirements-dev.txt", "compileall app"]
 
 
 def test_pip_takes_over_where_uv_cannot_be_had(root: Path) -> None:
     run = Recorder(root, **{"pip requirements-installer.txt": "no matching distribution"})
     installer.install(root, RUNTIME_LOCK, run, list[str]().append)
-    assert run.kinds[-1] == "pip requirements.txt"
+    assert run.kinds[1:] == ["pip requirements-installer.txt", "pip requirements.txt", "compileall app"]
     assert bootstrap.is_ready(root, RUNTIME_LOCK)
 
 
 def test_pip_takes_over_where_uv_fails(root: Path) -> None:
     run = Recorder(root, **{"uv requirements.txt": "invalid peer certificate"})
     installer.install(root, RUNTIME_LOCK, run, list[str]().append)
-    assert run.kinds[-2:] == ["uv requirements.txt", "pip requirements.txt"]
+    assert run.kinds[2:] == ["uv requirements.txt", "pip requirements.txt", "compileall app"]
 
 
 def test_missing_network_is_named_and_nothing_is_stamped(root: Path) -> None:

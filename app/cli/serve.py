@@ -1,5 +1,6 @@
 """Serve the drills: claim the port, look after the instance folder, bring the database up to date, then answer."""
 
+import gc
 import os
 import socket
 from pathlib import Path
@@ -50,6 +51,7 @@ def command(host: str, port: int, instance: Path) -> None:
     check_platform(os.name)
     listener = claim_port(host, port)
     check_instance(instance)
+    gc.disable()  # loading makes nothing to collect; the server turns it on again
     from app.cli.server import serve  # noqa: PLC0415 - loads the application; the refusals above need not wait for it
 
     serve(listener, instance)

@@ -1,5 +1,6 @@
 """The production server: gunicorn with two workers of four threads, the application loaded once before they fork."""
 
+import gc
 import socket
 from pathlib import Path
 from typing import Any
@@ -28,6 +29,8 @@ def serve(listener: socket.socket, instance: Path) -> None:
         raise Refused(str(error)) from error
     except PackProblems as problems:
         raise Refused(f"The question packs cannot be used:\n{problems}") from problems
+    gc.freeze()  # what is loaded stays, and stays shared between the workers
+    gc.enable()
     Server(application, listener).run()
 
 
