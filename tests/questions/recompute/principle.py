@@ -113,11 +113,42 @@ def dipole(draw: Draw) -> Any:
     return floor((dip if given["ask"] == "dip" else 100 * cos(radians(dip))) + 0.5)
 
 
+def may_go(draw: Draw) -> str:
+    """CAR 605.14(d) and 14 CFR 91.205(b): a magnetic source; in Canada one that does not depend on the generator."""
+    source = draw["parameters"]["direction_source"]
+    magnetic = source in {"second-compass", "own-battery", "generator-fed"}
+    if not magnetic:
+        return "no-none-left"
+    return "no-generator" if source == "generator-fed" else "yes-left"
+
+
+def slaved(draw: Draw) -> list[str]:
+    """Work each statement out from what still has power, a gyro, a sensor and a connection (EASA 022 03 04, memory)."""
+    failure = draw["parameters"]["failure"]
+    power, gyro = failure != "electrics", failure not in {"electrics", "gyro"}
+    guided = failure == "none"
+    holds = {
+        "standby-works": True,
+        "standby-lost": False,
+        "self-corrects": gyro and guided,
+        "set-by-hand": gyro and not guided,
+        "wanders": gyro and not guided,
+        "heading-gone": not gyro,
+        "swings-in-turns": False,
+        "lamp-dead": not power,
+        "north-from-standby": not guided,
+        "sensor-in-wing": True,
+    }
+    return [each for each in draw["options"] if holds[each]]
+
+
 RECOMPUTE = {
     "compass-part-purpose": part_or_job,
     "error-source-sort": origins,
     "swing-required-when": occasions,
     "dip-from-latitude": dipole,
+    "compass-unserviceable": may_go,
+    "slaved-compass": slaved,
     "preflight-compass-check": preflight,
     "object-near-compass": moved,
 }
