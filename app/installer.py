@@ -53,7 +53,7 @@ def install(root: Path, lock: str, run: Runner | None = None, say: Say | None = 
     started = time.monotonic()
     check_venv_module()
     check_writable(root)
-    say("Setting up in .venv (only the first start does this).")
+    say("Setting up in .venv (done once; later starts skip it).")
     make_environment(root, run, say)
     has_uv = install_uv(root, run, say)
     install_lock(root, lock, run, say, has_uv=has_uv)
@@ -106,11 +106,11 @@ def check_writable(root: Path) -> None:
 def make_environment(root: Path, run: Runner, say: Say) -> None:
     """Make .venv, again from nothing when another kind of Python made it or its making was interrupted."""
     folder = root / ".venv"
+    say("  1 of 3: a Python environment")
     if is_sound(root, run):
         return
     if any(folder.iterdir()) and not (folder / "pyvenv.cfg").is_file():
         raise SetupFailed(f"{folder} exists and is no Python environment. Move it away, then run this again.")
-    say("  1 of 3: a Python environment")
     result = run([sys.executable, "-m", "venv", "--clear", str(folder)])
     if result.returncode:
         raise SetupFailed(NO_VENV if "ensurepip" in result.stdout else told("the environment", result.stdout))
