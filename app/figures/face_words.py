@@ -26,7 +26,7 @@ def labels_in_view(headings_deg: list[int], hidden_deg: float | None, language: 
     """Say which labels are seen, in the order given, which is left to right."""
     names = in_a_row([label_words(heading, hidden_deg, language) for heading in headings_deg], language)
     return pick(
-        language, f"Labels seen, left to right: {names}.", f"Inscriptions visibles, de gauche à droite : {names}."
+        language, f"Labels seen, left to right: {names}.", f"Inscriptions visibles, de gauche à droite\u00a0: {names}."
     )
 
 
@@ -48,8 +48,8 @@ def place_on_face(
         language,
         f"{what} stands between two labels: {names[0]} on its left, {names[1]} on its right. Five marks divide the "
         f"space between them into six steps of 5 degrees. Counted from the left, {count}.",
-        f"{what} est entre deux inscriptions : {names[0]} à sa gauche, {names[1]} à sa droite. Cinq traits divisent "
-        f"l'intervalle en six pas de 5 degrés. En comptant à partir de la gauche, {count}.",
+        f"{what} est entre deux inscriptions\u00a0: {names[0]} à sa gauche, {names[1]} à sa droite. Cinq traits "
+        f"divisent l'intervalle en six pas de 5 degrés. En comptant à partir de la gauche, {count}.",
     )
 
 

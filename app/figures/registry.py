@@ -1,7 +1,7 @@
 """All figures by name: check a call, draw a call."""
 
 from app.figures.card_plane import CARD_PLANE
-from app.figures.correction_card import CORRECTION_CARD
+from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
@@ -21,6 +21,7 @@ _ALL = (
     VERTICAL_CARD,
     HEADING_INDICATOR,
     CORRECTION_CARD,
+    SWING_TABLE,
     TURN_FROM_ABOVE,
     LADDER,
     HEADING_CIRCLE,
