@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import difference, sin_deg, whole
 from app.physics.card import Swing, speed_change_reading_deg, speed_swing
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
-from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.dynamic_sites import Site, heading_circle, site_of
 from app.questions.solvers.dynamic_speed import CLEAR_DEG, OTHER_POLE, pace_g
 from app.questions.solvers.registry import solver
 
@@ -42,6 +43,8 @@ def phase_to_error(parameters: Mapping[str, Any], conventions: Conventions) -> S
         wrong=_wrong(heading, swing, site, change),
         quantities={**site.words, "off_deg": whole(off), "pole": swing, "change": f"speed-{change}"},
         steps=_steps(swing, site, change),
+        figures=(FigureCall("heading-circle", {"heading_deg": heading}),),
+        verdict_figures=heading_circle(site, heading, speed_change=change)[1],
         model_notes=("size",) if swing != "none" else ("steady",) if change == "steady" else ("nothing",),
         features={"between-points": float(heading % 90 != 0), "southern": float(site.hemisphere == "south"),
                   "steady": float(change == "steady")},

@@ -92,7 +92,7 @@ def rollout_north_south(parameters: Mapping[str, Any], conventions: Conventions)
     if not LEAST_ARC_DEG <= arc_deg(start, target, turn) <= LARGEST_ARC_DEG:
         raise Redraw("this turn is too short for the rule")
     if ask == "by-clock":
-        return _by_clock(start, target, turn, conventions)
+        return _by_clock(start, target, turn, parameters["rate_deg_s"], conventions)
     if ask == "not-usable":
         return _not_usable(start, target, turn, parameters["bank_deg"], conventions)
     site = latitude_site_of(parameters, conventions)
@@ -187,21 +187,22 @@ def _not_usable(start: int, target: int, turn: TurnSide, bank: int, conventions:
     )
 
 
-def _by_clock(start: int, target: int, turn: TurnSide, conventions: Conventions) -> Solution:
+def _by_clock(start: int, target: int, turn: TurnSide, rate: float, conventions: Conventions) -> Solution:
     given = _beyond(start, target, turn, conventions)
     arc = whole(arc_deg(start, target, turn))
     if arc % RATE_ONE_DEG_S:
         raise Redraw("no whole number of seconds")
-    key = whole(turn_seconds(arc, RATE_ONE_DEG_S))
+    key = whole(turn_seconds(arc, rate))
+    other_rate = HALF_RATE_DEG_S if rate == RATE_ONE_DEG_S else RATE_ONE_DEG_S
     from_zero = turn == "left" and target == 360
     larger, smaller = (target, start) if turn == "right" else (start, target % 360)
     return Solution(
         key=key,
-        given={"ask": "by-clock", "rate_deg_s": int(RATE_ONE_DEG_S), **given},
+        given={"ask": "by-clock", "rate_deg_s": rate, **given},
         wrong={
-            "half-rate": whole(turn_seconds(arc, HALF_RATE_DEG_S)),
+            "other-rate": Wrong(whole(turn_seconds(arc, other_rate)), {"other_rate_deg_s": other_rate}),
             "degree-a-second": arc,
-            "long-way": Wrong(whole(turn_seconds(360 - arc, RATE_ONE_DEG_S)), {"long_deg": 360 - arc}),
+            "long-way": Wrong(whole(turn_seconds(360 - arc, rate)), {"long_deg": 360 - arc}),
         },
         quantities=_beyond_words(given, conventions) | {"arc_deg": arc, "arc_s": key},
         steps=(*(("from-zero",) if from_zero else ()), Step("arc", {"larger_deg": larger, "smaller_deg": smaller}),

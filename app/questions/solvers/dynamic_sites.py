@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import whole
 from app.physics.turning import Hemisphere
 from app.questions.conventions import Conventions
@@ -71,3 +72,12 @@ def site_of(parameters: Mapping[str, Any], conventions: Conventions) -> Site:
         return Site(at_home=True, dip_deg=home_dip_deg)
     signs = {"north": 1, "south": -1, "none": 0}
     return Site(at_home=False, dip_deg=signs[wanted] * parameters["dip_deg"])
+
+
+def heading_circle(
+    site: Site, heading_deg: int, **action: str
+) -> tuple[tuple[FigureCall, ...], tuple[FigureCall, ...]]:
+    """Call the figures of a turn or a change of speed on a heading: before the answer, and after it with its error."""
+    before = {"heading_deg": heading_deg, **action}
+    after = {**before, "hemisphere": site.hemisphere, "show_errors": True}
+    return (FigureCall("heading-circle", before),), (FigureCall("heading-circle", after),)

@@ -7,7 +7,7 @@ from app.physics.angles import difference, sin_deg, whole
 from app.physics.card import Swing, speed_change_reading_deg, speed_swing
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
-from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.dynamic_sites import Site, heading_circle, site_of
 from app.questions.solvers.registry import solver
 
 PACE_G = 0.1  # about 2 kt a second
@@ -38,6 +38,7 @@ def accel_indication(parameters: Mapping[str, Any], conventions: Conventions) ->
     off = abs(difference(speed_change_reading_deg(heading, site.dip_deg, pace_g(change)), heading))
     if swing != "none" and off < CLEAR_DEG:
         raise Redraw("a swing this small is no fair question")
+    before, after = heading_circle(site, heading, speed_change=change)
     key, wrong = _key_and_wrong(ask, heading, swing, site, change)
     return Solution(
         key=key,
@@ -48,6 +49,8 @@ def accel_indication(parameters: Mapping[str, Any], conventions: Conventions) ->
         quantities={**site.words, "off_deg": whole(off), "pole": swing,
                     "other": OTHER_POLE[swing], "half": "east" if sin_deg(heading) > 0 else "west"},
         steps=_steps(heading, swing, site, change),
+        figures=before,
+        verdict_figures=after,
         model_notes=("size",) if swing != "none" else ("level",) if site.hemisphere == "none" else ("axis",),
         features={"between-points": float(heading % 90 != 0), "southern": float(site.hemisphere == "south"),
                   "westerly": float(heading > 180), "level": float(site.hemisphere == "none")},

@@ -20,12 +20,13 @@ from app.physics.turning import (
 from app.questions.conventions import Conventions
 from app.questions.model import NotOffered, Redraw, Solution, Step, Wrong
 from app.questions.solvers.dynamic_rollout import turn_from_above
-from app.questions.solvers.dynamic_sites import LatitudeSite, latitude_site_of
+from app.questions.solvers.dynamic_sites import LatitudeSite, heading_circle, latitude_site_of
 from app.questions.solvers.registry import solver
 
 LEAST_ARC_DEG, LARGEST_ARC_DEG = 60, 170
 CLEAR_OF_ALLOWANCE_DEG = 15
 LEAST_SCALED_DEG = 6.5  # below it the reading cannot be told from the heading within the tolerance
+NEAR_HALF_WAY_DEG = 5  # so near 45 degrees the taper and its reverse give readings within the tolerance
 LEAST_TAPER_DEG = 4.5  # below it the whole allowance and the scaled one cannot stand side by side as options
 
 
@@ -121,6 +122,7 @@ def reading_while_turning(parameters: Mapping[str, Any], conventions: Convention
     passing = passing_of(heading, parameters["turn"], parameters, conventions)
     if passing.scaled_deg < LEAST_SCALED_DEG:
         raise Redraw("too near east or west for the tolerance")
+    before, after = heading_circle(passing.site, heading, turn=passing.turn)
     key = passing.key
     return Solution(
         key=key,
@@ -128,6 +130,8 @@ def reading_while_turning(parameters: Mapping[str, Any], conventions: Convention
         wrong=_wrong(passing) | {"no-error": heading},
         quantities=_quantities(passing, conventions),
         steps=_steps(passing, key),
+        figures=before,
+        verdict_figures=after,
         model_value=passing.model_reading,
         by_rule=True,
         model_notes=("passing",),
@@ -153,7 +157,7 @@ def _wrong(passing: Passing) -> dict[str, Any]:
     if passing.from_pole_deg == 0:
         return wrong
     wrong["full-allowance"] = passing.moved(behind * passing.allowance_deg)
-    if passing.from_pole_deg != 45:
+    if abs(passing.from_pole_deg - 45) > NEAR_HALF_WAY_DEG:
         inverted_deg = passing.allowance_deg * passing.from_pole_deg / 90
         wrong["inverted"] = Wrong(
             passing.moved(behind * inverted_deg), {"inverted_deg": round_half_up(inverted_deg, 1)}

@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import cos_deg, whole
 from app.physics.card import TurnSense, lag_deg, turn_sense, usable
 from app.physics.turning import turn_sign
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
-from app.questions.solvers.dynamic_sites import Site, site_of
+from app.questions.solvers.dynamic_sites import Site, heading_circle, site_of
 from app.questions.solvers.registry import solver
 
 ONE_TURN = ("behind", "ahead", "agrees")
@@ -30,6 +31,7 @@ def turn_start_indication(parameters: Mapping[str, Any], conventions: Convention
         raise Redraw("the bank is too near the critical one")
     sense = start_sense(start, site, turn_sign(turn) * bank)
     both = ask == "both-ways"
+    before, after = heading_circle(site, start, turn=turn)
     ending = "-both" if both else ""
     right_deg, left_deg = (whole(abs(lag_deg(start, site.dip_deg, side * bank))) for side in (1, -1))
     note = "level" if site.hemisphere == "none" else "side-on" if sense == "agrees" else "sizes" if both else "size"
@@ -42,6 +44,8 @@ def turn_start_indication(parameters: Mapping[str, Any], conventions: Convention
                     "off_deg": right_deg if turn == "right" else left_deg, "sense": f"sense-{sense}",
                     "half": "half-north" if cos_deg(start) > 0 else "half-south", "turn": turn},
         steps=_steps(both, turn, sense, site),
+        figures=(FigureCall("heading-circle", {"heading_deg": start}),) if both else before,
+        verdict_figures=after,
         model_notes=(note,),
         features={"between-points": float(start % 90 != 0), "southern": float(site.hemisphere == "south"),
                   "left-turn": float(not both and turn == "left"), "level": float(site.hemisphere == "none")},

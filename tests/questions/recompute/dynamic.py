@@ -87,7 +87,7 @@ def rollout_north_south(draw: Draw) -> int | str:
         return "settle-first"
     side = 1 if given["turn"] == "right" else -1
     if given["ask"] == "by-clock":
-        return int(side * (given["target_deg"] - given["start_deg"]) % 360 / 3)
+        return int(side * (given["target_deg"] - given["start_deg"]) % 360 / given["rate_deg_s"])
     dips_to = 360 if given["dip_deg"] > 0 else 180
     if rules["rollout_rule"] == "latitude":
         latitude, lead = abs(given["latitude_deg"]), given["bank_deg"] / 2
