@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from app.packs.spec import Form
 from app.physics.angles import round_half_up, shown, whole
 from app.physics.card import turn_reading_deg, usable
 from app.physics.turning import (
@@ -27,7 +28,7 @@ LEAST_ARC_DEG, LARGEST_ARC_DEG = 60, 170
 CLEAR_OF_ALLOWANCE_DEG = 15
 LEAST_SCALED_DEG = 6.5  # below it the reading cannot be told from the heading within the tolerance
 NEAR_HALF_WAY_DEG = 5  # so near 45 degrees the taper and its reverse give readings within the tolerance
-LEAST_TAPER_DEG = 4.5  # below it the whole allowance and the scaled one cannot stand side by side as options
+LEAST_APART_DEG = 4.5  # readings nearer than that cannot stand side by side as options
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,12 @@ class Passing:
         """The reading by the rule."""
         allowance_deg, half = self.allowance_deg, self.site.hemisphere
         return shown(rollout_tapered_deg(self.heading_deg, self.turn, half, allowance_deg))
+
+    @property
+    def forms(self) -> tuple[Form, ...]:
+        """Typed alone where the scaled allowance is too near to none or to the whole to leave enough options."""
+        apart_deg = min(self.scaled_deg, self.allowance_deg - self.scaled_deg)
+        return () if apart_deg > LEAST_APART_DEG else ("typed",)
 
     def moved(self, behind_deg: float) -> int:
         """Return the heading moved against the turn by a number of degrees."""
@@ -111,6 +118,7 @@ def rollout_any_heading(parameters: Mapping[str, Any], conventions: Conventions)
         model_value=passing.model_reading,
         by_rule=True,
         model_notes=("passing",),
+        forms=passing.forms,
         features=_features(passing, key),
     )
 
@@ -135,7 +143,7 @@ def reading_while_turning(parameters: Mapping[str, Any], conventions: Convention
         model_value=passing.model_reading,
         by_rule=True,
         model_notes=("passing",),
-        forms=() if passing.allowance_deg - passing.scaled_deg > LEAST_TAPER_DEG else ("typed",),
+        forms=passing.forms,
         features=_features(passing, key),
     )
 
