@@ -15,7 +15,6 @@ def present_item(library: Library, item: Item, language: Language) -> dict[str, 
     """Return one drawn item with its key, options, wrong values, working and figure; only for readers, never a page."""
     worded = word_item(library, item, language)
     writer = Writer(library, item, language)
-    figure = item.solution.figures[0] if item.solution.figures else None
     return {
         "family": item.family,
         "pack": item.pack,
@@ -45,13 +44,7 @@ def present_item(library: Library, item: Item, language: Language) -> dict[str, 
             for name, wrong in item.wrong_values()
         ],
         "working": [_line(writer, step) for step in item.solution.steps],
-        "figure": None
-        if figure is None
-        else {
-            "name": figure.name,
-            "parameters": plain(figure.parameters),
-            "description": draw_figure(figure, language).description,
-        },
+        "figure": _figure(item, language),
         "sources": list(writer.family.sources),
     }
 
@@ -82,6 +75,14 @@ def plain(value: Any) -> Any:
     if isinstance(value, Conventions):
         return value.as_json()
     return value
+
+
+def _figure(item: Item, language: Language) -> dict[str, Any] | None:
+    if not item.solution.figures:
+        return None
+    figure = item.solution.figures[0]
+    description = draw_figure(figure, language).description
+    return {"name": figure.name, "parameters": plain(figure.parameters), "description": description}
 
 
 def _line(writer: Writer, step: Step | str) -> str:
