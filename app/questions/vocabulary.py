@@ -19,5 +19,6 @@ latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg vari
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
 push spin
+points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

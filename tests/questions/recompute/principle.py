@@ -142,6 +142,25 @@ def slaved(draw: Draw) -> list[str]:
     return [each for each in draw["options"] if holds[each]]
 
 
+def swing(draw: Draw) -> Any:
+    """CASA AC 43-17(0): deviation is added to the compass to get magnetic; the card says the compass for a magnetic."""
+    given = draw["parameters"]
+    if given["ask"] == "steer":
+        return (given["magnetic_deg"] - given["deviation_deg"]) % 360 or 360
+    found = {
+        each["magnetic_deg"]: (each["magnetic_deg"] - each["compass_deg"] + 180) % 360 - 180 for each in given["swing"]
+    }
+    where = max(found, key=lambda heading: abs(found[heading]))
+    mean = sum(found.values()) / len(found)
+    return {
+        "deviation": found.get(given.get("magnetic_deg")),
+        "largest": found[where],
+        "where": where,
+        "mean": floor(abs(mean) * 10 + 0.5) / 10 * (1 if mean > 0 else -1),
+        "within": "within" if abs(found[where]) <= given.get("limit_deg", 0) else "beyond",
+    }[given["ask"]]
+
+
 RECOMPUTE = {
     "compass-part-purpose": part_or_job,
     "error-source-sort": origins,
@@ -149,6 +168,7 @@ RECOMPUTE = {
     "dip-from-latitude": dipole,
     "compass-unserviceable": may_go,
     "slaved-compass": slaved,
+    "swing-residuals": swing,
     "preflight-compass-check": preflight,
     "object-near-compass": moved,
 }
