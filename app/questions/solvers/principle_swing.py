@@ -172,8 +172,6 @@ def _within(swing: Swing, limit: int, *, keeps: bool) -> Solution:
             raise Redraw("so even a swing tempts nobody to refuse it")
         key, wrong = "within", {"whole-range": "beyond"}
     else:
-        if abs(swing.mean_deg) >= limit:
-            raise Redraw("the mean alone is beyond the limit")
         key, wrong = "beyond", {"judges-mean": "within"}
     return _solution(
         "within", swing, {"limit_deg": limit}, key=key, wrong=wrong, options=("within", "beyond"),

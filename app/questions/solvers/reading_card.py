@@ -7,7 +7,6 @@ from typing import Any
 from app.figures.model import FigureCall
 from app.physics.angles import cos_deg, difference, round_half_up, shown, unwrap, whole, wrap360
 from app.physics.deviation import (
-    BadCard,
     CorrectionCard,
     compass_from_magnetic,
     deviation_for_compass,
@@ -114,11 +113,8 @@ def card_steer_back(parameters: Mapping[str, Any], conventions: Conventions) -> 
 def card_two_states(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: the change of compass heading, C2 - C1 = D1 - D2, that holds magnetic when radios are switched."""
     state, magnetic = parameters["card_state"], parameters["magnetic_deg"]
-    try:
-        card = with_second_row(parameters["card"], parameters["shift_deg"], parameters["shift_toward_deg"])
-        old, new = (card_row(card, each) for each in (OTHER_STATE[state], state))
-    except BadCard as error:
-        raise Redraw(str(error)) from error
+    card = with_second_row(parameters["card"], parameters["shift_deg"], parameters["shift_toward_deg"])
+    old, new = (card_row(card, each) for each in (OTHER_STATE[state], state))
     d_old, d_new = (whole(deviation_for_magnetic(row, magnetic)) for row in (old, new))
     key = d_old - d_new
     if not 3 <= abs(key) <= 6 or min(abs(d_old), abs(d_new)) < 2 or abs(d_old + d_new) < 3:
@@ -148,14 +144,11 @@ def _task(parameters: Mapping[str, Any], conventions: Conventions, name: str, *,
     own = whole(conventions.variation_deg)
     at_home = parameters["at_home"] and variation_fits(conventions) and abs(own) >= LEAST_DECOY_DEG
     card, state = parameters["card"], parameters["card_state"]
-    try:
-        if state != "one-row":
-            card = with_second_row(card, parameters["shift_deg"], parameters["shift_toward_deg"])
-        task = CardTask(card, state, parameters[name], own if at_home else v, at_home, backward)
-        if abs(task.deviation_deg) < LEAST_DEVIATION_DEG:
-            raise Redraw("so small a deviation hides whether the card was used")
-    except BadCard as error:
-        raise Redraw(str(error)) from error
+    if state != "one-row":
+        card = with_second_row(card, parameters["shift_deg"], parameters["shift_toward_deg"])
+    task = CardTask(card, state, parameters[name], own if at_home else v, at_home, backward)
+    if abs(task.deviation_deg) < LEAST_DEVIATION_DEG:
+        raise Redraw("so small a deviation hides whether the card was used")
     return task
 
 
