@@ -135,8 +135,43 @@ def phase_to_error(draw: Draw) -> str:
     return speed_swing(given["heading_deg"], given["dip_deg"], change).split("-")[0]
 
 
+LEVEL_DEG = 3
+STAYS_TRUE = {"variation-rule", "deviation-rule", "axis-speed", "side-on-start", "steady-flight", "poles-opposite"}
+
+
+def hemisphere_flip(draw: Draw) -> str | list[str]:
+    given = draw["parameters"]
+    if given["ask"] == "still-holds":
+        return [code for code in draw["options"] if code in STAYS_TRUE]
+    if abs(given["dip_deg"]) <= LEVEL_DEG:
+        return "neither"
+    ahead = off_deg(given["start_deg"], given["dip_deg"], bank_deg=10) > 0
+    pole = speed_swing(given["heading_deg"], given["dip_deg"], given["speed_change"]).split("-")[0]
+    return f"{'ahead' if ahead else 'behind'}-{pole}"
+
+
+def dip_compare_size(draw: Draw) -> str | list[str]:
+    given = draw["parameters"]
+    if given["ask"] == "speeds":
+        speeds = {f"turn-{each}": given[f"tas_{each}_kt"] for each in "abc"}
+        return max(speeds, key=lambda turn: error_on_north(given["dip_deg"], rate_one_bank_deg(speeds[turn])))
+    errors = {f"place-{each}": error_on_north(given[f"dip_{each}_deg"], 10) for each in "abc"}
+    order = sorted(errors, key=lambda place: -errors[place])
+    return order if given["ask"] == "order" else order[0]
+
+
+def error_on_north(dip_deg: float, bank_deg: float) -> float:
+    return abs(off_deg(0, dip_deg, bank_deg=bank_deg))
+
+
+def rate_one_bank_deg(tas_kt: float) -> float:
+    return degrees(atan2(tas_kt * 1852 / 3600 * radians(3), 9.80665))
+
+
 RECOMPUTE = {
     "accel-indication": accel_indication,
+    "dip-compare-size": dip_compare_size,
+    "hemisphere-flip": hemisphere_flip,
     "phase-to-error": phase_to_error,
     "reading-while-turning": reading_while_turning,
     "rollout-any-heading": rollout_any_heading,
