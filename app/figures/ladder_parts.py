@@ -34,7 +34,7 @@ PENS = {"T": TRUE, "M": MAGNETIC, "C": COMPASS}
 INK = {"T": "true", "M": "magnetic", "C": "ink"}
 POINT_RADIUS = 5.5
 STEP_AT, STEP_OUT, STEP_OUT_BARRED = 0.42, 14.0, 24.0
-WIDEST_LABELLED_EACH_10 = 60
+WIDEST_LABELLED_EACH_10, WIDEST_RULED_EACH_10 = 60, 160
 BAR_LENGTH = 18.0
 WIDTH, WIDTH_OF_A_LETTER = 320.0, 7.5  # units; the mean letter at size 14, rounded up
 
@@ -74,14 +74,16 @@ class Path:
 
 
 def draw_scale(scale: Scale) -> Iterator[str]:
-    """Draw a graticule line each ten degrees, labelled each ten or each twenty."""
+    """Draw a graticule line each ten degrees, labelled each ten or each twenty; coarser where the scale is wide."""
     every = 10 if scale.high - scale.low <= WIDEST_LABELLED_EACH_10 else 20
     while (scale.high - scale.low) / every > 7:
         every += 10
     bottom = scale.y(scale.rows[-1]) + 16
+    fine = 10 if scale.high - scale.low <= WIDEST_RULED_EACH_10 else every
     for heading in range(int(scale.low), int(scale.high) + 1, 10):
         x = scale.x(heading)
-        yield stroke(segment((x, 32), (x, bottom)), GRATICULE)
+        if heading % fine == 0:
+            yield stroke(segment((x, 32), (x, bottom)), GRATICULE)
         if heading % every == 0 and x + 15 <= 320:
             yield words((x, 22), three_digits(heading), Lettering(14, "soft"))
 

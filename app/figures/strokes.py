@@ -7,6 +7,7 @@ for day and night, so each also carries a class. Widths are pixels that do not s
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
+from math import ceil
 
 from app.physics.angles import cos_deg, sin_deg
 
@@ -88,10 +89,15 @@ def polygon(points: Iterable[Point]) -> str:
 
 
 def arc(centre: Point, radius: float, from_deg: float, to_deg: float) -> str:
-    """Path data of an arc between two azimuths, less than a full turn, clockwise when `to_deg` is larger."""
-    large, clockwise = int(abs(to_deg - from_deg) > 180), int(to_deg > from_deg)
-    start, end = around(centre, radius, from_deg), around(centre, radius, to_deg)
-    return f"M{spot(start)}A{number(radius)} {number(radius)} 0 {large} {clockwise} {spot(end)}"
+    """Path data of an arc between two azimuths, clockwise when `to_deg` is larger.
+
+    In pieces of 90 degrees at most: the centre of one near 180 would hang on the last decimal of its ends.
+    """
+    pieces = max(1, ceil(abs(to_deg - from_deg) / 90))
+    clockwise, step = int(to_deg > from_deg), (to_deg - from_deg) / pieces
+    ends = (around(centre, radius, from_deg + step * at) for at in range(1, pieces + 1))
+    turn = f"A{number(radius)} {number(radius)} 0 0 {clockwise} "
+    return f"M{spot(around(centre, radius, from_deg))}" + "".join(turn + spot(end) for end in ends)
 
 
 def rounded(corner: Point, size: Point, radius: float) -> str:

@@ -38,7 +38,6 @@ from app.figures.turn_layout import (
     AEROPLANE_BACK,
     ANSWER_OUT,
     BEYOND_DEG,
-    NUMBER_HALF,
     NUMBER_OUT,
     WIDTH,
     Layout,
@@ -55,6 +54,7 @@ from app.physics.turning import turn_sign
 
 TIE_EVERY_DEG = 30
 NUMBER_LEAST_APART_DEG = 12
+ANSWER_TURNED_DEG = 8.0
 FARTHEST_ANSWER_DEG = 75  # an answer farther past the target is told in words only
 
 
@@ -159,16 +159,10 @@ def _answers(layout: Layout, values: Values, marks: dict[str, float]) -> Iterato
 
 def _turned_on(layout: Layout, yours: float, key: float | None) -> float:
     """Return how far the answer's number is turned away from the key's: 8 degrees, or until they stand clear."""
-    away = 8.0 if key is None or yours >= key else -8.0
     if key is None:
-        return away
-    key_at = layout.on_inner(key, ANSWER_OUT)
-    while abs(away) < 40:
-        x, y = layout.on_inner(yours + away, ANSWER_OUT)
-        if abs(x - key_at[0]) >= 2 * NUMBER_HALF[0] or abs(y - key_at[1]) >= 2 * NUMBER_HALF[1]:
-            break
-        away *= 1.2
-    return away
+        return ANSWER_TURNED_DEG
+    turned = max(ANSWER_TURNED_DEG, layout.numbers_apart_deg - abs(yours - key))
+    return turned if yours >= key else -turned
 
 
 def _answer_number(layout: Layout, progress: float, value_deg: float, *, bold: bool) -> str:

@@ -6,6 +6,7 @@ Progress is counted in degrees from the start, in the direction of the turn.
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import degrees
 
 from app.figures.strokes import Point, around
 from app.physics.angles import difference, wrap360
@@ -78,6 +79,11 @@ class Layout:
     inner: float
     height: float
 
+    @property
+    def numbers_apart_deg(self) -> float:
+        """How far two answers' numbers must be turned apart to stand clear of each other."""
+        return degrees(2.2 * NUMBER_HALF[0] / (self.inner + ANSWER_OUT))
+
     def on_outer(self, progress_deg: float, out: float = 0.0) -> Point:
         """Return a point on the ring of real headings, or `out` beyond it."""
         return around(self.centre, self.outer + out, self.turn.azimuth(progress_deg))
@@ -110,7 +116,8 @@ def _boxes(layout: Layout, span: tuple[float, float], marks: tuple[float, ...]) 
     for progress in _steps(0, layout.turn.sweep_deg):
         boxes += [_box(layout.on_outer(progress, NUMBER_OUT), NUMBER_HALF), _box(layout.on_outer(progress), (12, 12))]
     boxes += [_box(layout.on_inner(progress), (12, 12)) for progress in _steps(*span)]
-    boxes += [_box(layout.on_inner(at + turned, ANSWER_OUT), NUMBER_HALF) for at in marks for turned in (-12, 0, 12)]
+    turned = layout.numbers_apart_deg
+    boxes += [_box(layout.on_inner(at + by, ANSWER_OUT), NUMBER_HALF) for at in marks for by in (-turned, 0, turned)]
     return boxes
 
 

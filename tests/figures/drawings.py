@@ -48,6 +48,7 @@ SAMPLES: Final[list[Sample]] = [
     ("ladder", {"ask": "true", "compass_deg": 5, "key": [5, 9, 351], "yours": [5, 1, 19], "first_wrong": "C-M"}),
     ("ladder", {"ask": "variation", "true_deg": 75, "magnetic_deg": 88, "key": [75, 88], "yours": [75, 62]}),
     ("ladder", {"rows": "CM", "key": [355, 1], "yours": [355, 355], "deviation_deg": 6, "first_wrong": "C-M"}),
+    ("ladder", {"ask": "compass", "key": [75, 100, 106], "yours": [75, 50, 230], "variation_deg": -25}),
     ("heading-circle", {"heading_deg": 90, "speed_change": "faster"}),
     ("heading-circle", {"heading_deg": 225, "speed_change": "slower", "hemisphere": "north", "show_errors": True}),
     ("heading-circle", {"heading_deg": 315, "speed_change": "faster", "hemisphere": "north", "show_errors": True}),
@@ -68,7 +69,8 @@ SAMPLES: Final[list[Sample]] = [
     ("card-plane", {"dip_deg": 69, "bank_deg": 15}),
     ("card-plane", {"dip_deg": -60, "bank_deg": 20, "heading_deg": 200}),
     ("card-plane", {"dip_deg": 0, "bank_deg": 0}),
-    ("time-plot", {"times_s": TIMES, "real_deg": REAL, "reading_deg": READING, "width": "narrow", "at_s": 33}),
+    ("time-plot", {"times_s": TIMES, "real_deg": REAL, "reading_deg": READING, "width": "narrow", "at_s": 33,
+                   "events": [{"seconds": 5, "name": "full-bank"}]}),
     (
         "time-plot",
         {
