@@ -104,6 +104,7 @@ NUMBER_FILTERS: dict[str, Callable[[float, Language], str]] = {
     "runway": lambda v, _: f"{whole(v):02d}",
     "signed": signed,
     "signed_one": lambda v, lang: signed(v, lang, 1),
+    "signed_two": lambda v, lang: signed(v, lang, 2),
     "size": lambda v, lang: exact(abs(v), lang),
     "size_one": lambda v, lang: decimals(abs(v), 1, lang),
     "thousands": lambda v, lang: decimals(v, 0, lang),

@@ -1,0 +1,126 @@
+"""Pressure and density altitude, and the speeds: by the rule the stem prints, or exactly as a flight computer does."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import round_half_up, whole
+from app.physics.pressure import (
+    density_altitude_by_rule_ft,
+    density_altitude_ft,
+    pressure_altitude_by_inches_ft,
+    standard_temperature_c,
+    tas_by_rule_kt,
+    tas_from_cas_kt,
+)
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.registry import solver
+
+STANDARD_HUNDREDTHS = 2992
+
+
+@solver("pressure-density-altitude")
+def pressure_density_altitude(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: elevation + (29.92 - setting) x 1000; density altitude by 120 ft a degree, or exact; feet."""
+    ask, elevation, setting = (parameters[name] for name in ("ask", "elevation_ft", "setting_hundredths"))
+    gap = STANDARD_HUNDREDTHS - setting
+    if abs(gap) < 25:
+        raise Redraw("too near the standard pressure to tell")
+    pressure = whole(pressure_altitude_by_inches_ft(elevation, setting / 100))
+    if ask == "pressure":
+        return _pressure_altitude(elevation, setting, gap, pressure)
+    oat = whole(standard_temperature_c(pressure)) + parameters["isa_deviation_c"]
+    if pressure < 1500:
+        raise Redraw("too low for the rule to differ from its slips")
+    return _density_altitude(ask, elevation, setting, pressure, oat)
+
+
+def _pressure_altitude(elevation: int, setting: int, gap: int, pressure: int) -> Solution:
+    return Solution(
+        key=pressure,
+        given={"ask": "pressure", "elevation_ft": elevation, "setting_inhg": setting / 100},
+        wrong={
+            "pressure-turned": elevation - 10 * gap,
+            "elevation-itself": elevation,
+            "tenfold": elevation + 100 * gap,
+            "rate-of-hpa": elevation + 30 * gap,
+        },
+        quantities={
+            "pressure_ft": pressure,
+            "gap_inhg": gap / 100,
+            "correction_ft": 10 * gap,
+            "standard_inhg": 29.92,
+        },
+        steps=("gap", "pressure"),
+        model_notes=("rule",),
+        features={"low-pressure": float(gap > 0)},
+    )
+
+
+def _density_altitude(ask: str, elevation: int, setting: int, pressure: int, oat: int) -> Solution:
+    standard = round_half_up(15 - 1.98 * pressure / 1000, 1)
+    warmer = round_half_up(oat - standard, 1)
+    by_rule = density_altitude_by_rule_ft(pressure, oat)
+    key = whole(by_rule if ask == "density" else density_altitude_ft(pressure, oat))
+    from_elevation = whole(elevation + 120 * (oat - (15 - 1.98 * elevation / 1000)))
+    return Solution(
+        key=key,
+        given={"ask": ask, "elevation_ft": elevation, "setting_inhg": setting / 100, "oat_c": oat},
+        wrong={
+            "density-turned": whole(2 * pressure - by_rule),
+            "fifteen-everywhere": whole(pressure + 120 * (oat - 15)),
+            "from-elevation": from_elevation,
+            "stops-at-pressure": pressure,
+        },
+        quantities={
+            "pressure_ft": pressure,
+            "gap_inhg": (STANDARD_HUNDREDTHS - setting) / 100,
+            "standard_c": standard,
+            "warmer_c": warmer,
+            "correction_ft": 10 * (STANDARD_HUNDREDTHS - setting),
+            "density_ft": key,
+            "standard_inhg": 29.92,
+            "lapse_c": 1.98,
+        },
+        steps=("gap", "pressure", "standard", "warmer", "density" if ask == "density" else "density-computer"),
+        model_notes=("rule",),
+        features={"low-pressure": float(setting < STANDARD_HUNDREDTHS)},
+    )
+
+
+@solver("tas-from-cas")
+def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: CAS x (1 + 2 % a thousand feet), or CAS over the root of the density ratio; kt."""
+    ask, cas, pressure, along = (
+        parameters[name] for name in ("ask", "cas_kt", "pressure_altitude_ft", "wind_along_kt")
+    )
+    thousands = pressure / 1000
+    if cas * 0.01 * thousands <= 3.4:
+        raise Redraw("the correction is too small to tell the slips apart")
+    if ask == "rule":
+        key, steps, given = round_half_up(tas_by_rule_kt(cas, pressure), 1), ("percent", "tas"), {}
+    else:
+        oat = whole(standard_temperature_c(pressure)) + parameters["isa_deviation_c"]
+        key, steps, given = round_half_up(tas_from_cas_kt(cas, pressure, oat), 1), ("computer",), {"oat_c": oat}
+    return Solution(
+        key=key,
+        given={"ask": ask, "cas_kt": cas, "pressure_altitude_ft": pressure, "wind_along_kt": along, **given},
+        wrong={
+            "divides": round_half_up(cas * cas / key, 1),
+            "cas-as-tas": cas,
+            "ground-speed": round_half_up(key + along, 1),
+            "wind-turned": round_half_up(key - along, 1),
+            "one-percent": round_half_up(cas * (1 + 0.01 * thousands), 1),
+            "three-percent": round_half_up(cas * (1 + 0.03 * thousands), 1),
+            "four-percent": round_half_up(cas * (1 + 0.04 * thousands), 1),
+        },
+        quantities={
+            "thousands": thousands,
+            "percent": 2 * thousands,
+            "gain_kt": round_half_up(key - cas, 1),
+            "tas_kt": key,
+        },
+        steps=steps,
+        model_notes=("rule-and-exact",),
+        features={"temperature": float(ask == "computer")},
+    )
