@@ -98,10 +98,10 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
     if cas * 0.01 * thousands <= 3.4:
         raise Redraw("the correction is too small to tell the slips apart")
     if ask == "rule":
-        key, steps, given = round_half_up(tas_by_rule_kt(cas, pressure), 1), ("percent", "tas"), {}
+        key, given = round_half_up(tas_by_rule_kt(cas, pressure), 1), {}
     else:
         oat = whole(standard_temperature_c(pressure)) + parameters["isa_deviation_c"]
-        key, steps, given = round_half_up(tas_from_cas_kt(cas, pressure, oat), 1), ("computer",), {"oat_c": oat}
+        key, given = round_half_up(tas_from_cas_kt(cas, pressure, oat), 1), {"oat_c": oat}
     return Solution(
         key=key,
         given={"ask": ask, "cas_kt": cas, "pressure_altitude_ft": pressure, "wind_along_kt": along, **given},
@@ -120,7 +120,7 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
             "gain_kt": round_half_up(key - cas, 1),
             "tas_kt": key,
         },
-        steps=steps,
+        steps=("percent", "tas") if ask == "rule" else ("computer",),
         model_notes=("rule-and-exact",),
         features={"temperature": float(ask == "computer")},
     )
