@@ -26,6 +26,7 @@ from app.figures.strokes import (
     ring,
     rounded,
     segment,
+    segments,
     sheet,
     stroke,
     words,
@@ -71,10 +72,10 @@ def _draw(name: str, reading_deg: float, values: Values, language: Language, tit
 
 
 def _marks(reading_deg: float) -> Iterator[str]:
-    for heading, azimuth in marks_near(reading_deg, 180, 5):
-        long = heading % 10 == 0
-        ends = around(CENTRE, TICKS, azimuth), around(CENTRE, TICKS - (TEN if long else FIVE), azimuth)
-        yield stroke(segment(*ends), Pen("ink", 2.5 if long else 1.5))
+    azimuths = list(marks_near(reading_deg, 180, 5))
+    for long, length, pen in ((True, TEN, Pen("ink", 2.5)), (False, FIVE, EDGE)):
+        chosen = (azimuth for heading, azimuth in azimuths if (heading % 10 == 0) == long)
+        yield stroke(segments((around(CENTRE, TICKS, a), around(CENTRE, TICKS - length, a)) for a in chosen), pen)
 
 
 def _numbers(reading_deg: float, hidden_deg: float | None, language: Language) -> Iterator[str]:

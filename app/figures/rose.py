@@ -8,7 +8,21 @@ from app.figures.figure import Figure, Values
 from app.figures.model import Drawing, Language, Medium
 from app.figures.norths import magnetic_north, star
 from app.figures.parameters import FLAG, HEADING, between, need
-from app.figures.strokes import EDGE, TRUE, Lettering, Pen, Point, arc, around, centred, ring, segment, sheet, stroke
+from app.figures.strokes import (
+    EDGE,
+    TRUE,
+    Lettering,
+    Pen,
+    Point,
+    arc,
+    around,
+    centred,
+    ring,
+    segment,
+    segments,
+    sheet,
+    stroke,
+)
 from app.figures.words import pick
 from app.physics.angles import wrap360
 
@@ -40,10 +54,9 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
 
 def _ring(radius: float, turned_deg: float, outward: int, ink: str, language: Language) -> Iterator[str]:
     yield ring(CENTRE, radius, Pen(ink, 2))
-    for heading in range(5, 361, 5):
-        length = next(size for every, size in TICKS.items() if heading % every == 0)
-        ends = (around(CENTRE, out, heading + turned_deg) for out in (radius, radius + outward * length))
-        yield stroke(segment(*ends), Pen(ink, 2))
+    lengths = {h: next(size for every, size in TICKS.items() if h % every == 0) for h in range(5, 361, 5)}
+    spans = ((h + turned_deg, radius + outward * length) for h, length in lengths.items())
+    yield stroke(segments((around(CENTRE, radius, at), around(CENTRE, end, at)) for at, end in spans), Pen(ink, 2))
     for heading in range(30, 360, 30):
         at = around(CENTRE, radius + outward * NUMBER_OUT, heading + turned_deg)
         yield centred(at, label(heading, language), Lettering(15, ink))

@@ -78,6 +78,11 @@ def segment(start: Point, end: Point) -> str:
     return f"M{spot(start)}L{spot(end)}"
 
 
+def segments(ends: Iterable[tuple[Point, Point]]) -> str:
+    """Path data of many straight lines, such as the marks of a ring, which one pen then draws at once."""
+    return "".join(segment(start, end) for start, end in ends)
+
+
 def polyline(points: Iterable[Point]) -> str:
     """Path data of a line through points."""
     return "M" + "L".join(spot(point) for point in points)

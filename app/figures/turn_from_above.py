@@ -30,6 +30,7 @@ from app.figures.strokes import (
     polyline,
     ring,
     segment,
+    segments,
     sheet,
     stroke,
     words,
@@ -106,9 +107,8 @@ def _span(turn: Turn, ties: Pairs, marks: tuple[float, ...]) -> tuple[float, flo
 def _outer_ring(layout: Layout) -> Iterator[str]:
     turn, sweep = layout.turn, layout.turn.sweep_deg
     yield stroke(arc(layout.centre, layout.outer, turn.azimuth(0), turn.azimuth(sweep)), MAGNETIC)
-    for progress in turn.multiples(5, 0, sweep):
-        out = 9 if shown(turn.heading(progress)) % 10 == 0 else 5
-        yield stroke(segment(layout.on_outer(progress), layout.on_outer(progress, out)), Pen("magnetic", 1.5))
+    marks = [(p, _mark_length(turn, p)) for p in turn.multiples(5, 0, sweep)]
+    yield stroke(segments((layout.on_outer(p), layout.on_outer(p, out)) for p, out in marks), Pen("magnetic", 1.5))
     between_ends = turn.multiples(30, NUMBER_LEAST_APART_DEG, sweep - NUMBER_LEAST_APART_DEG)
     numbers = ((layout.on_outer(p, NUMBER_OUT), three_digits(turn.heading(p))) for p in (0, sweep, *between_ends))
     for at, text in spaced(numbers):
@@ -118,9 +118,12 @@ def _outer_ring(layout: Layout) -> Iterator[str]:
 def _inner_ring(layout: Layout, first: float, last: float) -> Iterator[str]:
     turn = layout.turn
     yield stroke(arc(layout.centre, layout.inner, turn.azimuth(first), turn.azimuth(last)), EDGE)
-    for progress in turn.multiples(5, first, last):
-        inward = -9 if shown(turn.heading(progress)) % 10 == 0 else -5
-        yield stroke(segment(layout.on_inner(progress), layout.on_inner(progress, inward)), EDGE)
+    marks = [(p, _mark_length(turn, p)) for p in turn.multiples(5, first, last)]
+    yield stroke(segments((layout.on_inner(p), layout.on_inner(p, -inward)) for p, inward in marks), EDGE)
+
+
+def _mark_length(turn: Turn, progress_deg: float) -> float:
+    return 9.0 if shown(turn.heading(progress_deg)) % 10 == 0 else 5.0
 
 
 def _inner_numbers(layout: Layout) -> Iterator[str]:

@@ -21,6 +21,7 @@ NUMBER_HALF = (17.0, 9.0)  # half the width and height of three digits
 BEYOND_DEG = 30.0  # the reading ring goes on this far past the target
 BEHIND_DEG = 60.0  # farther than this behind the start, an answer lies ahead of it the long way round
 TALLEST = 400.0
+BOUNDED_EVERY_DEG = 10.0  # between two such points an arc stands out by less than a unit
 ANSWER_OUT = 36.0
 ARROW: Box = (-12.0, -46.0, 12.0, 18.0)  # the north arrow round its middle
 ROOMY = 100.0  # a ring of readings this large has room for the north arrow in its middle
@@ -145,7 +146,7 @@ def _steps(first: float, last: float) -> Iterator[float]:
     progress = first
     while progress < last:
         yield progress
-        progress += 5
+        progress += BOUNDED_EVERY_DEG
     yield last
 
 
