@@ -14,7 +14,7 @@ across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variat
 gps_track_deg flight shuffle
 shift_deg shift_toward_deg spread_deg
 part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg other_magnetic_latitude_deg system failure direction_source swing
-phase cause compass_trend indicator_trend turn_trend asi_trend holds fails latitude_a_deg
+phase cause compass_trend indicator_trend turn_trend asi_trend latitude_a_deg
 latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg variation_b_deg variation_c_deg total_a_nt
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark

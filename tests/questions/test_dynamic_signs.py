@@ -13,7 +13,14 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers import find_solver
 from app.questions.solvers.dynamic_places import PLACE_AT, PLACES
 from tests.questions.engine import home, library
-from tests.questions.recompute.dynamic import off_deg, phase_to_error, speed_swing, turn_sense
+from tests.questions.recompute.dynamic import (
+    hemisphere_flip,
+    off_deg,
+    phase_to_error,
+    speed_swing,
+    turn_sense,
+    what_caused_the_swing,
+)
 
 CLEAR_DEG = 2.0
 ONE_DEGREE = 1.0
@@ -85,6 +92,20 @@ def test_phases_of_flight() -> None:
     for solution in found:
         assert solution.key == phase_to_error({"parameters": solution.given}), solution.given
     assert {solution.key for solution in found} == {"north", "south", "none"}
+
+
+def test_causes_of_a_swing() -> None:
+    found = list(solutions("what-caused-the-swing", home(), at_home=[False]))
+    for solution in found:
+        assert solution.key == what_caused_the_swing({"parameters": solution.given}), solution.given
+    assert len({solution.key for solution in found}) == 6
+
+
+def test_rules_of_a_hemisphere() -> None:
+    found = list(solutions("hemisphere-flip", home(), ask=["rules-here"], latitude_b_deg=[51.8], shuffle=[0]))
+    for solution in found:
+        assert solution.key == hemisphere_flip({"parameters": solution.given}), solution.given
+    assert len({solution.key for solution in found}) == 5
 
 
 def test_start_of_a_turn() -> None:

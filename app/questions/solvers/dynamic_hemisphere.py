@@ -43,13 +43,16 @@ def hemisphere_flip(parameters: Mapping[str, Any], conventions: Conventions) -> 
 
 
 def _first_place(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[float, Place | None]:
-    """Return the drawn place, or None for the home place where it is wanted and suits; a level one by its share."""
+    """Return the drawn place, or None for the home place where it is wanted and suits.
+
+    Drawn places where the dip goes against the latitude are kept, level ones give way to a level home alone.
+    """
     latitude = parameters["latitude_deg"]
     place = PLACES[latitude]
     home_dip_deg = abs(whole(conventions.dip_deg))
     level = abs(place.dip_deg) <= LEVEL_DIP_DEG
     suits = home_dip_deg <= LEVEL_DIP_DEG if level else home_dip_deg >= LEAST_DIP_DEG and not conventions.beyond_rules
-    if parameters["at_home"] and suits:
+    if parameters["at_home"] and suits and latitude * place.dip_deg >= 0:
         return round_half_up(conventions.latitude_deg, 1), None
     return latitude, place
 

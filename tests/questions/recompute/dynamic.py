@@ -168,6 +168,32 @@ def rate_one_bank_deg(tas_kt: float) -> float:
     return degrees(atan2(tas_kt * 1852 / 3600 * radians(3), 9.80665))
 
 
+def what_caused_the_swing(draw: Draw) -> str:
+    given = draw["parameters"]
+    compass, indicator, needle = given["compass_trend"], given["indicator_trend"], given["turn_trend"]
+    if "rocks" in compass:
+        return "rough-air"
+    if needle in {"needle-left", "needle-right"}:
+        return "real-turn"
+    if indicator != "indicator-steady":
+        return "hi-fault"
+    if "steps" in compass:
+        return "object"
+    trend = compass.removeprefix("compass-")
+    faster = speed_swing(given["heading_deg"], given["dip_deg"], "faster").endswith(trend)
+    return "speeding-up" if faster else "slowing-down"
+
+
+LEVEL_STEADY_SETTLED = {
+    "cruise", "steady-climb", "steady-descent", "settled", "chop-mean", "slow-flight", "crosswind", "climb-north",
+}  # fmt: skip
+
+
+def when_to_trust_compass(draw: Draw) -> str | list[str]:
+    fit = [code for code in draw["options"] if code in LEVEL_STEADY_SETTLED]
+    return fit[0] if draw["parameters"]["ask"] == "one-moment" else fit
+
+
 RECOMPUTE = {
     "accel-indication": accel_indication,
     "dip-compare-size": dip_compare_size,
@@ -177,4 +203,6 @@ RECOMPUTE = {
     "rollout-any-heading": rollout_any_heading,
     "rollout-north-south": rollout_north_south,
     "turn-start-indication": turn_start_indication,
+    "what-caused-the-swing": what_caused_the_swing,
+    "when-to-trust-compass": when_to_trust_compass,
 }
