@@ -211,6 +211,12 @@ def _conflicts(values: Values) -> list[str]:
     return found
 
 
+def _swing_conflicts(values: Values) -> list[str]:
+    headings = [shown(entry["magnetic_deg"]) for entry in values["swing"]]
+    repeated = len(set(headings)) < len(headings)
+    return ["swing has two readings for one heading: give each heading once"] if repeated else []
+
+
 CARD = Parameter(
     f"a list of {LEAST_ENTRIES} to {MOST_ENTRIES} entries with for_deg, steer_deg and perhaps steer_off_deg, "
     "whole headings",
@@ -220,4 +226,4 @@ SWING = Parameter(
     f"a list of {LEAST_ENTRIES} to {MOST_ENTRIES} entries with magnetic_deg and compass_deg, whole headings", _is_swing
 )
 CORRECTION_CARD = Figure("correction-card", {"card": need(CARD)}, draw, _conflicts)
-SWING_TABLE = Figure("swing-table", {"swing": need(SWING)}, draw_swing)
+SWING_TABLE = Figure("swing-table", {"swing": need(SWING)}, draw_swing, _swing_conflicts)

@@ -101,3 +101,21 @@ def changed(**entry: Any) -> Rows:
 )
 def test_wrong_cards_are_named(card: object, word: str) -> None:
     assert any(word in problem for problem in check_figure(FigureCall("correction-card", {"card": card})))
+
+
+@pytest.mark.parametrize(
+    ("swing", "word"),
+    [
+        ([{"magnetic_deg": 90, "compass_deg": 92}], "a list of 4 to 36 entries"),
+        ([{"magnetic_deg": 90, "compass_deg": at} for at in (90, 91, 92, 93)], "two readings for one heading"),
+        ([{"for_deg": at, "steer_deg": at} for at in (90, 180, 270, 360)], "magnetic_deg and compass_deg"),
+    ],
+)
+def test_wrong_swings_are_named(swing: object, word: str) -> None:
+    assert any(word in problem for problem in check_figure(FigureCall("swing-table", {"swing": swing})))
+
+
+def test_swing_table_holds_each_reading_under_its_heading() -> None:
+    swing = [{"magnetic_deg": at, "compass_deg": at - 2} for at in (90, 180, 270, 360)]
+    expected = {at: [at - 2] for at in (360, 90, 180, 270)}
+    assert read_table(draw_figure(FigureCall("swing-table", {"swing": swing})).markup) == expected
