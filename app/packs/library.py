@@ -15,9 +15,12 @@ class UnknownPack(LookupError):
     """No pack has this id; the message names those there are."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Library:
-    """Packs and families by id, and the words they share; `files` holds each family's file name for messages."""
+    """Packs and families by id, and the words they share; `files` holds each family's file name for messages.
+
+    Two libraries are equal only when they are the same one, so that drawn items can be kept by it.
+    """
 
     packs: Mapping[str, Pack]
     families: Mapping[str, Family]

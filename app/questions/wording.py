@@ -58,8 +58,12 @@ class WordedItem:
     groups: tuple[tuple[str, str], ...]
     box: WordedPart
     parts: tuple[WordedPart, ...]
-    figures: tuple[Drawing, ...]
     figure_calls: tuple[FigureCall, ...]
+
+    @property
+    def figures(self) -> tuple[Drawing, ...]:
+        """The figures, drawn when asked for: keeping what was shown needs only their names and parameters."""
+        return tuple(draw_figure(call, self.language) for call in self.figure_calls)
 
     @property
     def stem(self) -> str:
@@ -68,7 +72,7 @@ class WordedItem:
 
     def snapshot(self) -> dict[str, Any]:
         """Return what was shown as plain values, without markup; figures by name and parameters."""
-        shown = {k: v for k, v in asdict(self).items() if k not in {"figures", "figure_calls"}}
+        shown = {k: v for k, v in asdict(self).items() if k != "figure_calls"}
         return shown | {"figures": [{"name": f.name, "parameters": dict(f.parameters)} for f in self.figure_calls]}
 
 
@@ -105,10 +109,9 @@ class Writer:
 
 
 def word_item(library: Library, item: Item, language: Language) -> WordedItem:
-    """Return the item in words, with its figures drawn."""
+    """Return the item in words."""
     writer = Writer(library, item, language)
     ask = writer.ask
-    calls = item.solution.figures
     return WordedItem(
         family=item.family,
         language=language,
@@ -120,8 +123,7 @@ def word_item(library: Library, item: Item, language: Language) -> WordedItem:
         groups=tuple((group, writer.word(group)) for group in ask.groups),
         box=_box("value", ask.label, item.value, writer),
         parts=tuple(_box(part.id, part.label, part, writer) for part in ask.parts),
-        figures=tuple(draw_figure(call, language) for call in calls),
-        figure_calls=calls,
+        figure_calls=item.solution.figures,
     )
 
 

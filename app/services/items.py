@@ -3,6 +3,7 @@
 import hashlib
 import json
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Protocol
 
 from app.packs.library import Library
@@ -16,6 +17,9 @@ from app.services.errors import Conflict
 from app.services.messages import say
 
 STAMP_LENGTH = 16
+
+# A question, its answer and its verdict draw the same item; it never changes, so a worker keeps the latest.
+_drawn = lru_cache(maxsize=512)(draw)
 
 
 class Drawn(Protocol):
@@ -56,7 +60,7 @@ def find_item(library: Library, drawn: Drawn, conventions: dict[str, Any]) -> It
     if family is None or drawn.form not in offered_forms(family):
         return None
     try:
-        return draw(library, drawn.family, drawn.seed, Conventions.from_json(conventions), drawn.form)
+        return _drawn(library, drawn.family, drawn.seed, Conventions.from_json(conventions), drawn.form)
     except (NotOffered, NoDraw):
         return None
 

@@ -63,7 +63,7 @@ def _page(seed: int, refusal: Invalid | Conflict | None = None) -> str:
     return render_template(
         "front/show_start.html",
         page=page,
-        compass=None if item.worded.figures else _home_compass(),
+        compass=None if item.worded.figure_calls else _home_compass(),
         topics=list_topics(library(), language()),
         open_drill=find_open_drill(uow(), actor()),
         here=url_for("front.show_start", seed=seed),
@@ -77,7 +77,7 @@ def _seed_with_a_face() -> int:
 
 
 def _shows_a_face(item: ItemView) -> bool:
-    return any(figure.name in FACES for figure in item.worded.figures)
+    return any(figure.name in FACES for figure in item.worded.figure_calls)
 
 
 def _home_compass() -> Drawing:
