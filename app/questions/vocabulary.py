@@ -13,7 +13,8 @@ actual_inhg actual_hpa oat_c isa_deviation_c region ask annual_change_min printe
 across_agonic isogonal_deg next_isogonal_deg spacing_deg fraction printed_variation_min wind_source gps_north
 gps_track_deg flight shuffle
 shift_deg shift_toward_deg spread_deg
-part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg other_magnetic_latitude_deg system failure direction_source swing
+part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg
+other_magnetic_latitude_deg system failure direction_source swing
 phase cause compass_trend indicator_trend turn_trend asi_trend latitude_a_deg
 latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg variation_b_deg variation_c_deg total_a_nt
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt

@@ -79,6 +79,6 @@ def test_fixed_set_keeps_its_order_when_told() -> None:
 def test_fixed_set_must_hold_the_key_and_enough_reasons() -> None:
     with pytest.raises(Collision, match="key is not among"):
         build_options(Solution(key="x", given={}, steps=(), options=("a", "b")), CODES, CODES.value, Random(1), None)
+    made = Solution(key="a", given={}, steps=(), options=("a", "b", "c"))
     with pytest.raises(Collision, match="too few options"):
-        made = Solution(key="a", given={}, steps=(), options=("a", "b", "c"))
         build_options(made, CODES, CODES.value, Random(1), None)

@@ -1,4 +1,4 @@
-"""Every computed key, worked again from the printed parameters alone by functions that share no code with the solvers."""
+"""Every key, worked again from the printed parameters alone by functions that share no code with the solvers."""
 
 from collections.abc import Callable, Mapping
 from importlib import import_module
@@ -14,7 +14,13 @@ from app.questions.present import plain
 from tests.questions.engine import home, library
 
 DRAWS = 300
-HOMES = ((45.3, -75.7, "ca-south"), (-43.5, 172.6, "nz"), (51.8, -1.3, "uk"), (63.7, -68.5, "ca-north"), (-0.2, -78.5, "us"))
+HOMES = (
+    (45.3, -75.7, "ca-south"),
+    (-43.5, 172.6, "nz"),
+    (51.8, -1.3, "uk"),
+    (63.7, -68.5, "ca-north"),
+    (-0.2, -78.5, "us"),
+)
 
 Recompute = Callable[[Mapping[str, Any]], Any]
 
@@ -61,7 +67,7 @@ def as_printed(item: Item) -> dict[str, Any]:
 
 
 def same(wanted: Any, item: Item) -> bool:
-    """Compare exactly for codes and whole numbers, to a hundredth of the unit otherwise (rounding stands in the key)."""
+    """Compare codes and whole numbers exactly, other numbers to a hundredth of the unit."""
     if item.form == "several":
         return sorted(wanted) == sorted(item.key)
     return close(plain(wanted), plain(item.key), item.value)
