@@ -9,7 +9,8 @@ from wtforms import Field
 from wtforms.widgets import TextInput
 
 LONGEST_QUOTE = 40
-NUMBER = re.compile(r"[+-]?(?:\d{1,3}(?:\.\d{0,8})?|\.\d{1,8})", re.ASCII)
+BARE = re.compile(r"\d{1,3}(?:\.\d{0,8})?|\.\d{1,8}", re.ASCII)
+SIGNED = re.compile(rf"[+-]?(?:{BARE.pattern})", re.ASCII)
 PLAIN = str.maketrans({"\u2212": "-", ",": ".", "°": None, " ": None, "\u00a0": None})
 
 
@@ -39,13 +40,13 @@ class CoordinateField(Field):  # type: ignore[misc] # the library has no types
         self.data = self._read(self.text) if self.text else None
 
     def _read(self, text: str) -> float:
-        plain = text.translate(PLAIN).upper()
-        sign = -1.0 if plain[-1:] and plain[-1:] in self.letters[1] else 1.0
-        number = plain.rstrip("".join(self.letters)) if len(plain) < LONGEST_QUOTE else ""
-        if not NUMBER.fullmatch(number):
+        plain = text.translate(PLAIN).upper() if len(text) <= LONGEST_QUOTE else ""
+        letter = plain[-1:] if plain[-1:].isalpha() else ""
+        number = plain.removesuffix(letter)
+        if letter not in "".join(self.letters) or not (BARE if letter else SIGNED).fullmatch(number):
             message = gettext(
                 "“%(value)s” is not a number of degrees. Accepted: decimal degrees, such as 45.32 or -75.67.",
                 value=cut(text),
             )
             raise ValueError(message)
-        return sign * float(number)
+        return -float(number) if letter and letter in self.letters[1] else float(number)

@@ -62,7 +62,7 @@ def read_secret_key(instance: Path) -> bytes:
 def _make_secret_key(file: Path) -> None:
     """Write a new key beside its place and link it there: of two starts at once, one key stays, never half of it."""
     file.parent.mkdir(parents=True, exist_ok=True)
-    draft = file.with_name(f".{KEY_FILE}-{os.getpid()}")
+    draft = file.with_name(f".{KEY_FILE}-{secrets.token_hex(8)}")
     descriptor = os.open(draft, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
     try:
         with os.fdopen(descriptor, "wb") as stream:

@@ -4,7 +4,7 @@ from datetime import date
 
 from flask_babel import gettext, lazy_gettext
 from flask_wtf import FlaskForm
-from wtforms import RadioField, SelectField, StringField
+from wtforms import SelectChoice, SelectField, StringField
 from wtforms.validators import ValidationError
 
 from app.questions.conventions import Conventions
@@ -30,25 +30,21 @@ WORDS: dict[str | int, object] = {
 }
 
 
-def _offer(rule: str) -> list[tuple[str, object]]:
-    return [(str(value), WORDS.get(value, f"{value}°")) for value in RULES[rule]]
+def _offer(rule: str) -> list[SelectChoice]:
+    return [SelectChoice(str(value), WORDS.get(value, f"{value}°")) for value in RULES[rule]]
 
 
 class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
     """Where and when the questions are set, and by which rules. What a rule accepts is for the use case to say."""
 
-    where = RadioField(
-        choices=[(LISTED, lazy_gettext("A demo airfield")), (TYPED, lazy_gettext("Coordinates of your own"))],
-        default=LISTED,
-        validate_choice=False,
-    )
+    where = StringField(default=LISTED)
     place_id = SelectField(lazy_gettext("Airfield"), validate_choice=False)
     latitude_deg = CoordinateField(lazy_gettext("Latitude, degrees"), letters=("N", "S"))
     longitude_deg = CoordinateField(lazy_gettext("Longitude, degrees"), letters=("E", "WO"))
     when = StringField(lazy_gettext("Date"))
     region = SelectField(
         lazy_gettext("Airspace rules"),
-        choices=[(AS_THE_PLACE, lazy_gettext("as at the place")), *_offer("region")],
+        choices=[SelectChoice(AS_THE_PLACE, lazy_gettext("as at the place")), *_offer("region")],
         validate_choice=False,
     )
     rollout_rule = SelectField(
@@ -68,11 +64,9 @@ class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
 
     def offer_places(self, places: tuple[Place, ...]) -> None:
         """List the demo airfields by area."""
-        areas = dict.fromkeys(place.area for place in places)
-        self.place_id.choices = {
-            area: [(place.id, f"{place.name}, {place.near}") for place in places if place.area == area]
-            for area in areas
-        }
+        self.place_id.choices = [
+            SelectChoice(place.id, f"{place.name}, {place.near}", optgroup=place.area) for place in places
+        ]
 
     def validate_when(self, field: StringField) -> None:
         """Refuse what is not a date."""
@@ -88,7 +82,8 @@ class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
     def wish(self) -> HomeWish:
         """Return what was asked for."""
         chosen = {name: self[name].data for name in RULES if self[name].data not in {None, AS_THE_PLACE}}
-        rules = {name: int(value) if value.isdecimal() else value for name, value in chosen.items()}
+        known = {name: {str(value): value for value in RULES[name]} for name in chosen}
+        rules = {name: known[name].get(text, text) for name, text in chosen.items()}
         when = date.fromisoformat(self.when.data.strip())
         if self.where.data == TYPED:
             return HomeWish(when, None, self.latitude_deg.data, self.longitude_deg.data, rules)

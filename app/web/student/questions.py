@@ -15,14 +15,14 @@ from app.web.question_page import QuestionPage, hidden_fields, read_answer
 from app.web.student.blueprint import PRACTISING, student
 
 
-@student.get("/drills/<uuid:drill_id>/questions/<int:position>")
+@student.get("/drills/<uuid:drill_id>/questions/<int(min=1):position>")
 @allow(*PRACTISING)
 def show_question(drill_id: UUID, position: int) -> ResponseReturnValue:
     """Ask a question of a drill; one that is answered leads to its verdict."""
     return _page(drill_id, position)
 
 
-@student.post("/drills/<uuid:drill_id>/questions/<int:position>")
+@student.post("/drills/<uuid:drill_id>/questions/<int(min=1):position>")
 @allow(*PRACTISING)
 def answer_question(drill_id: UUID, position: int) -> ResponseReturnValue:
     """Take the answer; one that cannot be read shows the question again, with what is wrong and what was typed."""

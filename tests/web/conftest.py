@@ -1,0 +1,61 @@
+"""An application for the tests of pages: real packs, a migrated database, a clock and seeds that stand still."""
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from flask import Flask
+
+from app.web.factory import create_app
+from app.web.settings import Settings
+from tests.fakes import Clock, Seeds
+from tests.web.browsing import Browser
+
+KEY = b"only for tests, never for a server"
+
+
+@pytest.fixture(scope="session")
+def clock() -> Clock:
+    return Clock()
+
+
+@pytest.fixture(scope="session")
+def seeds() -> Seeds:
+    return Seeds()
+
+
+@pytest.fixture(scope="session")
+def settings(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Settings:
+    instance = tmp_path_factory.mktemp("instance")
+    database = Path(shutil.copy(migrated, instance / "lubberline.sqlite3"))
+    return Settings(instance=instance, database=database, secret_key=KEY)
+
+
+@pytest.fixture(scope="session")
+def whole_app(settings: Settings, clock: Clock, seeds: Seeds) -> Flask:
+    return create_app(settings, clock, seeds)
+
+
+@pytest.fixture
+def app(whole_app: Flask, clock: Clock, seeds: Seeds) -> Iterator[Flask]:
+    """The application of the session; visitors share its database, never their drills."""
+    yield whole_app
+    clock.reset()
+    seeds.reset()
+
+
+@pytest.fixture
+def alice(app: Flask) -> Browser:
+    return Browser(app)
+
+
+@pytest.fixture
+def bob(app: Flask) -> Browser:
+    return Browser(app)
+
+
+@pytest.fixture
+def amelie(app: Flask) -> Browser:
+    """Somebody who reads French."""
+    return Browser(app, "fr")

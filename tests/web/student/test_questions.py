@@ -1,0 +1,187 @@
+"""Asking and answering: Alice's conversions, in choice and in typed form."""
+
+from datetime import timedelta
+
+import pytest
+from flask import Flask
+
+from app.questions.model import Item
+from app.storage.base import table_of
+from app.storage.models import Attempt
+from app.web.current import NAME
+from tests.fakes import Clock
+from tests.pages import Page
+from tests.web.browsing import Browser
+from tests.web.student.answers import item_of, right_answer, unlike_answer, wrong_answer
+
+FAMILY = "true-to-compass"
+NEXT = "//a[contains(@class, 'next')]"
+
+
+def question_of_form(browser: Browser, form: str) -> Page:
+    """A drill's first question in one answer form: the forms take turns."""
+    page = browser.start_drill(FAMILY, length=2)
+    has_options = bool(page.find("//input[@name='choice']"))
+    return page if has_options == (form == "choice") else browser.get_page(browser.address.replace("/1", "/2"))
+
+
+@pytest.fixture
+def typed(alice: Browser) -> Page:
+    return question_of_form(alice, "typed")
+
+
+@pytest.fixture
+def choice(alice: Browser) -> Page:
+    return question_of_form(alice, "choice")
+
+
+def shown(item: Item, value: float | None = None) -> str:
+    return f"{item.key if value is None else value:03.0f}"
+
+
+def test_choice_works(choice: Page) -> None:
+    assert len(choice.find("//input[@name='choice']")) == len(choice.find("//label[contains(@class, 'option')]")) == 4
+    assert choice.find("//*[local-name()='svg'][@role='img']")
+    assert "Question" in choice.words("//div[@class='progress']")
+
+
+def test_typed_works(typed: Page) -> None:
+    box = typed.find("//input[@id='value']")[0]
+    assert box.get("inputmode") == "numeric"
+    assert "degrees" in typed.words("//span[contains(@class, 'unit')]")
+    assert "Three digits, 001 to 360" in typed.words("//*[@id='value-hint']")
+
+
+@pytest.mark.parametrize("form", ["choice", "typed"])
+def test_right_answer(app: Flask, alice: Browser, form: str) -> None:
+    page = question_of_form(alice, form)
+    item = item_of(app, page)
+    verdict = alice.submit(page, right_answer(item))
+    assert verdict.words("//section[@id='verdict']/div/h2") == f"{shown(item)} is right."
+    assert "your answer, and right" in verdict.words("//ol[contains(@class, 'answered')]")
+    assert "What your answer did" not in verdict.words("//section[@id='verdict']")
+    assert verdict.find("//ol[@class='working']/li")
+
+
+@pytest.mark.parametrize("form", ["choice", "typed"])
+def test_wrong_answer_is_explained(app: Flask, alice: Browser, form: str) -> None:
+    page = question_of_form(alice, form)
+    item = item_of(app, page)
+    verdict = alice.submit(page, wrong_answer(item))
+    words = verdict.words("//section[@id='verdict']")
+    for part in (f"The answer is {shown(item)}.", "What your answer did", "The working", "Remember", "Sources"):
+        assert part in words
+    assert "your answer" in verdict.words("//ol[contains(@class, 'answered')]")
+    assert verdict.words("//ol[@class='working']//b")
+    assert verdict.find("//section[@id='verdict']//figure")
+
+
+def test_unmatched_answer_says_so(app: Flask, alice: Browser, typed: Page) -> None:
+    verdict = alice.submit(typed, unlike_answer(item_of(app, typed)))
+    words = verdict.words("//section[@id='verdict']")
+    assert "It matches no usual mistake" in words
+    assert "The working" in words
+    assert "Remember" not in words
+
+
+def test_title_tells_the_verdict_first(app: Flask, alice: Browser, typed: Page) -> None:
+    item = item_of(app, typed)
+    assert alice.submit(typed, right_answer(item)).title.startswith(f"{shown(item)} is right.")
+
+
+@pytest.mark.parametrize("text", ["361", "-5", "abc", "36O", "<b>", "9" * 61])
+def test_shows_form_errors(alice: Browser, typed: Page, text: str) -> None:
+    refused = alice.submit(typed, {"value": text}, status=422)
+    said = refused.words("//*[@id='refusal']")
+    assert "001 to 360" in said or "at most 60" in said
+    assert refused.find("//input[@id='value']/@value") == [text]
+    assert refused.find("//input[@id='value' and @aria-invalid='true']")
+    assert (refused.heading, refused.fields()["stamp"]) == (typed.heading, typed.fields()["stamp"])
+
+
+@pytest.mark.parametrize("form", ["choice", "typed"])
+def test_empty_answer_is_said(alice: Browser, form: str) -> None:
+    page = question_of_form(alice, form)
+    assert alice.submit(page, {}, status=422).words("//*[@id='refusal']")
+
+
+def test_refused_answer_can_be_corrected(app: Flask, alice: Browser, typed: Page) -> None:
+    refused = alice.submit(typed, {"value": "abc"}, status=422)
+    assert "is right" in alice.submit(refused, right_answer(item_of(app, typed))).title
+
+
+def test_second_answer_changes_nothing(app: Flask, alice: Browser, typed: Page) -> None:
+    item = item_of(app, typed)
+    first = alice.submit(typed, wrong_answer(item))
+    second = alice.submit(typed, right_answer(item))
+    heading = "//section[@id='verdict']/div/h2"
+    assert second.words(heading) == first.words(heading)
+    assert "your first answer counts" in second.words("//section[@id='verdict']")
+
+
+def test_answered_question_leads_to_its_verdict(alice: Browser, choice: Page) -> None:
+    address = choice.find("//form[@id='answer']/@action")[0]
+    alice.submit(choice, {"choice": "0"})
+    verdict = alice.address
+    alice.get_page(address)
+    assert alice.address == verdict
+
+
+def test_other_numbers_than_shown_count_nothing(alice: Browser, choice: Page) -> None:
+    refused = alice.submit(choice, {"choice": "0", "stamp": "0" * 16}, status=409)
+    assert "Nothing was counted" in refused.words("//*[@id='refusal']")
+    assert refused.find("//input[@name='choice' and @value='0' and @checked]")
+
+
+def test_time_taken_is_kept(app: Flask, alice: Browser, typed: Page, clock: Clock) -> None:
+    clock.forward(timedelta(seconds=41))
+    alice.submit(typed, {"value": "001"})
+    attempt = table_of(Attempt)
+    with app.extensions[NAME].uow.reader() as connection:
+        newest = attempt.select().order_by(attempt.c.id.desc())
+        assert connection.execute(newest).mappings().first()["took_ms"] == 41_000
+
+
+def test_key_is_not_on_the_page(app: Flask, typed: Page) -> None:
+    item = item_of(app, typed)
+    assert shown(item) not in typed.words("//main")
+
+
+def test_hides_other_visitors(alice: Browser, bob: Browser, choice: Page) -> None:
+    address = choice.find("//form[@id='answer']/@action")[0]
+    bob.start_drill(FAMILY)
+    bob.get_page(address, status=404)
+    token = bob.get_page("/").token
+    bob.send(address, choice.fields() | {"choice": "0", "csrf_token": token}, status=404)
+    alice.submit(choice, {"choice": "0"})
+    bob.get_page(alice.address, status=404)
+
+
+def test_guest_has_no_drills(bob: Browser, choice: Page) -> None:
+    bob.get_page(choice.find("//form[@id='answer']/@action")[0], status=404)
+
+
+def test_unanswered_item_has_no_verdict(alice: Browser, choice: Page) -> None:
+    page = alice.get_page(f"/items/{choice.fields()['item']}", status=409)
+    assert "no answer yet" in page.words("//main")
+
+
+@pytest.mark.parametrize("position", [0, 3, 99])
+def test_unknown_position(alice: Browser, choice: Page, position: int) -> None:
+    address = choice.find("//form[@id='answer']/@action")[0].rpartition("/")[0]
+    alice.get_page(f"{address}/{position}", status=404)
+
+
+@pytest.mark.parametrize("item", ["", "x", "0" * 32])
+def test_unknown_item(alice: Browser, choice: Page, item: str) -> None:
+    alice.submit(choice, {"choice": "0", "item": item}, status=404)
+
+
+def test_works_in_french(app: Flask, amelie: Browser) -> None:
+    page = question_of_form(amelie, "typed")
+    assert "Question" in page.title
+    refused = amelie.submit(page, {"value": "36O"}, status=422)
+    assert "« 36O » ne peut pas être lu" in refused.words("//*[@id='refusal']")
+    verdict = amelie.submit(refused, wrong_answer(item_of(app, page)))
+    assert "Ce qu’a fait votre réponse" in verdict.words("//section[@id='verdict']")
+    assert verdict.words(NEXT) == "Question suivante"

@@ -1,0 +1,89 @@
+"""Who may use what: the whole table, and the factory that does not start without it."""
+
+from pathlib import Path
+
+import pytest
+from flask import Flask
+
+from app.services.actor import Role
+from app.web.access import EVERYBODY, UndeclaredEndpoints, allow, guard_requests, roles_by_endpoint
+from app.web.factory import create_app
+from app.web.settings import Settings
+from tests.web.browsing import Browser
+
+TABLE = {
+    "front.answer_start": EVERYBODY,
+    "front.check_health": EVERYBODY,
+    "front.set_home": EVERYBODY,
+    "front.set_language": EVERYBODY,
+    "front.show_about": EVERYBODY,
+    "front.show_home": EVERYBODY,
+    "front.show_keys": EVERYBODY,
+    "front.show_start": EVERYBODY,
+    "static": EVERYBODY,
+    "student.answer_question": EVERYBODY,
+    "student.drill_again": EVERYBODY,
+    "student.resume_drill": EVERYBODY,
+    "student.send_report": EVERYBODY,
+    "student.show_question": EVERYBODY,
+    "student.show_report": EVERYBODY,
+    "student.show_summary": EVERYBODY,
+    "student.show_topic": EVERYBODY,
+    "student.show_topics": EVERYBODY,
+    "student.show_verdict": EVERYBODY,
+    "student.start_drill": EVERYBODY,
+}
+
+
+def test_whole_table(app: Flask) -> None:
+    assert roles_by_endpoint(app) == TABLE
+
+
+def test_undeclared_endpoint_keeps_the_application_from_starting() -> None:
+    app = Flask("open")
+    app.add_url_rule("/open", "open", lambda: "open")
+    with pytest.raises(UndeclaredEndpoints, match="open"):
+        guard_requests(app)
+
+
+def test_nobody_is_not_a_role() -> None:
+    app = Flask("nobody", static_folder=None)
+    app.add_url_rule("/closed", "closed", allow()(lambda: "closed"))
+    with pytest.raises(UndeclaredEndpoints, match="closed"):
+        guard_requests(app)
+
+
+def test_refuses_other_role(settings: Settings) -> None:
+    app = create_app(settings)
+    app.add_url_rule("/class", "class", allow(Role.INSTRUCTOR)(lambda: "the class"))
+    page = Browser(app).get_page("/class", status=403)
+    assert page.heading == "This is not open to you"
+
+
+def test_every_post_is_declared_apart_from_its_page(app: Flask) -> None:
+    """A view that both shows and changes could be reached by a link."""
+    changing = {"POST", "PUT", "PATCH", "DELETE"}
+    mixed = [
+        rule.endpoint
+        for rule in app.url_map.iter_rules()
+        if rule.methods and len(rule.methods & {"GET", *changing}) > 1
+    ]
+    assert not mixed
+
+
+def test_addresses_are_in_kebab_case_and_their_parts_have_converters(app: Flask) -> None:
+    assert not [rule.rule for rule in app.url_map.iter_rules() if rule.rule != rule.rule.lower()]
+    untyped = {"topic_id", "version"}  # checked against what exists
+    for rule in app.url_map.iter_rules():
+        plain = {name for name in rule.arguments if type(rule._converters[name]).__name__ == "UnicodeConverter"}
+        assert plain <= untyped, rule.rule
+
+
+def test_every_template_is_used() -> None:
+    folder = Path(create_app.__code__.co_filename).parent
+    code = "\n".join(file.read_text("utf-8") for file in folder.rglob("*.py"))
+    templates = sorted((folder / "templates").rglob("*.html"))
+    markup = "\n".join(file.read_text("utf-8") for file in templates)
+    names = [file.relative_to(folder / "templates").as_posix() for file in templates]
+    by_form = [name for name in names if name.startswith("question/forms/")]
+    assert not [name for name in names if f'"{name}"' not in code + markup and name not in by_form]
