@@ -7,7 +7,6 @@ from itertools import pairwise
 from typing import Any
 
 import html5lib
-from html5lib.html5parser import ParseError
 from lxml import etree
 
 PRODUCT = "Lubberline"
@@ -30,10 +29,11 @@ class Page:
 
     def __init__(self, text: str) -> None:
         self.text = text
-        self.problems = list(_syntax(text))
-        self.tree = html5lib.parse(text, treebuilder="lxml", namespaceHTMLElements=False)
-        self.problems += _problems(self.tree)
-        assert not self.problems, "\n".join(self.problems)
+        parser = html5lib.HTMLParser(html5lib.getTreeBuilder("lxml"), namespaceHTMLElements=False)
+        self.tree = parser.parse(text)
+        problems = [f"not valid HTML: {error}" for error in parser.errors]
+        problems += _problems(self.tree)
+        assert not problems, "\n".join(problems)
 
     def find(self, path: str) -> list[Any]:
         """Return the elements of an XPath."""
@@ -70,13 +70,6 @@ class Page:
 
 def words_of(element: Any) -> str:
     return " ".join("".join(element.itertext()).split())
-
-
-def _syntax(text: str) -> Iterator[str]:
-    try:
-        html5lib.HTMLParser(strict=True).parse(text)
-    except ParseError as error:
-        yield f"not valid HTML: {error}"
 
 
 def _problems(tree: etree._ElementTree) -> Iterator[str]:
