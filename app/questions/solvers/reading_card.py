@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from app.figures.model import FigureCall
@@ -31,7 +32,11 @@ Entries = Sequence[Mapping[str, int]]
 def card_row(card: Entries, card_state: str) -> CorrectionCard:
     """Return the row of a card that holds for a state: `steer_off_deg` with the radios off, else `steer_deg`."""
     row = "steer_off_deg" if card_state == "radios-off" else "steer_deg"
-    return CorrectionCard(tuple(entry["for_deg"] for entry in card), tuple(entry[row] for entry in card))
+    return _row(tuple(entry["for_deg"] for entry in card), tuple(entry[row] for entry in card))
+
+
+# One use of a card asks for its row a dozen times, and checking a row costs more than the rest of the question.
+_row = lru_cache(maxsize=256)(CorrectionCard)
 
 
 def with_second_row(card: Entries, shift_deg: int, toward_deg: int) -> list[dict[str, int]]:
