@@ -152,9 +152,9 @@ def test_maximum_drift_and_clock() -> None:
 
 @given(st.floats(0.0, 90.0), st.sampled_from([90.0, 100.0, 110.0, 120.0]), st.floats(0.1, 0.25))
 def test_clock_rule_is_near_the_triangle(angle: float, tas: float, share: float) -> None:
-    """The clock stays within 2.2 degrees of the exact correction for winds to a quarter of the airspeed."""
+    """Winds to a quarter of the airspeed: apart by 15 - asin(sin 60 / 4) = 2.5 degrees at most, at 60 degrees off."""
     exact = wind_correction_deg(0.0, tas, angle, share * tas)
-    assert drift_by_clock_deg(tas, share * tas, angle) == pytest.approx(exact, abs=2.2)
+    assert drift_by_clock_deg(tas, share * tas, angle) == pytest.approx(exact, abs=2.5)
 
 
 def test_clock_takes_an_angle_off_track() -> None:
