@@ -21,6 +21,7 @@ total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
 push spin
 points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
+opening_deg closing_deg track_error_deg distance_unit
 setting_hundredths gap_hundredths error_ft ridge_ft above_station_ft wind_along_kt
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

@@ -25,6 +25,7 @@ from app.questions.solvers import (
     principle_swing,
     reading_card,
     reading_face,
+    track_errors,
     turns,
 )
 from app.questions.solvers.registry import find_solver, solver_names
@@ -56,5 +57,6 @@ __all__ = [
     "reading_card",
     "reading_face",
     "solver_names",
+    "track_errors",
     "turns",
 ]
