@@ -12,7 +12,7 @@ the classic Runge-Kutta method of fourth order, a fresh step wherever a leg of t
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan2, ceil, cos, degrees, hypot, pi, radians, remainder, sin, tan
 
 from app.physics.angles import wrap360
@@ -93,6 +93,15 @@ def model_rollout_reading_deg(
     before_rollout = turn_legs(turn, start_deg)[:2]
     motion = _watched(start_deg, before_rollout, _card(dip_deg, horizontal_nt, constants), USUAL_STEP_S)
     return wrap360(motion.reading_deg[-1])
+
+
+def hold_turn(
+    start_deg: float, turn: Turn, seconds: float, field: Pair, constants: CardConstants | None = None
+) -> Motion:
+    """Roll into a turn and hold its bank for `seconds` whatever its target; `field` is (dip in degrees, level nT)."""
+    rolling, steady, _ = turn_legs(turn, start_deg)
+    flown = (rolling, replace(steady, seconds=require("seconds", seconds, 0.01, 3600.0)))
+    return _watched(start_deg, flown, _card(*field, constants), USUAL_STEP_S)
 
 
 def _card(dip_deg: float, horizontal_nt: float, constants: CardConstants | None) -> _Card:

@@ -1,0 +1,148 @@
+"""The bench's own numbers: the page's data hold the facts that the model is checked for."""
+
+import json
+from datetime import date
+
+import pytest
+
+from app.physics.angles import difference
+from app.services.bench import BenchWish, Flight, fly_bench, moment_within
+from app.services.bench_field import BenchField, field_of
+from app.services.errors import Invalid
+from app.services.homes import HomeWish
+
+DAY = date(2026, 9, 1)
+
+
+def own(dip_deg: float) -> BenchField:
+    return field_of(HomeWish(DAY), dip_deg, "en")
+
+
+def at(latitude_deg: float, longitude_deg: float) -> BenchField:
+    return field_of(HomeWish(DAY, None, latitude_deg, longitude_deg), None, "en")
+
+
+def half_turn(start_deg: int, dip_deg: float) -> Flight:
+    wish = BenchWish(start_deg=start_deg, target_deg=(start_deg + 180) % 360 or 360)
+    return fly_bench(wish, own(dip_deg), "en")
+
+
+def motion(flight: Flight) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    assert flight.motion is not None
+    return flight.motion.real_deg, flight.motion.reading_deg
+
+
+# Worked with another integrator (Runge-Kutta, 0.05 s steps) before this program was written: defaults, 50 000 nT,
+# a right rate-one turn through 180 degrees. No published source: the constants are chosen.
+@pytest.mark.parametrize(("dip_deg", "swing_deg"), [(45, 0.0), (60, 3.9), (65, 6.8), (68, 9.1), (72, 13.0)])
+def test_wrong_way_swing_leaving_north(dip_deg: float, swing_deg: float) -> None:
+    _, reading = motion(half_turn(360, dip_deg))
+    assert max(360 - each for each in reading) == pytest.approx(swing_deg, abs=0.3)
+
+
+@pytest.mark.parametrize(("dip_deg", "lead_deg"), [(40, 11.6), (50, 15.8), (60, 21.1), (68, 26.5), (72, 29.8)])
+def test_peak_lead_leaving_south(dip_deg: float, lead_deg: float) -> None:
+    flight = half_turn(180, dip_deg)
+    assert flight.motion is not None
+    leads = [r - h for h, r in zip(*motion(flight), strict=True) if h <= 270]
+    assert max(leads) == pytest.approx(lead_deg, abs=0.3)
+
+
+def test_speeding_up_on_east() -> None:
+    """Ten seconds of 2 kt/s at dip 68 and 20 000 nT: 14.5 degrees toward north, back within 2 degrees 8 s after."""
+    field = BenchField("", None, None, 68, 20_000, 53_389)
+    flight = fly_bench(BenchWish(doing="speed", start_deg=90), field, "en")
+    _, reading = motion(flight)
+    assert 90 - min(reading) == pytest.approx(14.5, abs=0.3)
+    assert flight.moment(3 + 10 + 8).reading_deg == pytest.approx(90, abs=2 + 0.3)
+    assert flight.moment(8).forward_g == pytest.approx(2 * 1852 / 3600 / 9.80665)
+    assert flight.moment(20).forward_g == 0
+
+
+def test_rules_and_the_model_agree_in_sign_not_in_size() -> None:
+    """A right turn from west onto north at Ottawa: every cue lies before north, the latitude's far from the model's."""
+    flight = fly_bench(BenchWish(target_deg=360), at(45.32, -75.67), "en")
+    cues = {cue.rule: cue for cue in flight.cues}
+    assert list(cues) == ["latitude", "allowance", "model"]
+    assert all(difference(cue.reading_deg, 360) < 0 for cue in flight.cues)
+    assert cues["allowance"].reading_deg == 330
+    assert cues["latitude"].reading_deg == 307  # 360 - 45.3 - half of 15.4
+    assert cues["model"].ends_deg == 360
+    assert cues["model"].at_s == pytest.approx(flight.rollout_s, abs=0.05)
+    assert cues["latitude"].at_s is not None
+    assert cues["latitude"].at_s < cues["model"].at_s
+
+
+def test_a_full_circle_and_a_turn_too_short_for_its_bank() -> None:
+    circle = fly_bench(BenchWish(start_deg=360, target_deg=360), own(60), "en")
+    real, _ = motion(circle)
+    assert real[-1] - real[0] == pytest.approx(360)
+    short = fly_bench(BenchWish(start_deg=360, target_deg=5), own(60), "en")
+    assert short.bank_deg < 15
+
+
+@pytest.mark.parametrize(
+    ("place", "edge"),
+    [((86.0, 140.0), "blackout"), ((69.10, -105.1), "caution"), ((63.75, -68.5), "critical")],
+)
+def test_edges_of_a_place(place: tuple[float, float], edge: str) -> None:
+    flight = fly_bench(BenchWish(), at(*place), "en")
+    assert edge in flight.edges
+    assert (flight.motion is None) == (edge == "blackout")
+
+
+def test_free_fall_has_no_track() -> None:
+    flight = fly_bench(BenchWish(doing="free-fall"), own(60), "en")
+    assert flight.edges == ("free-fall",)
+    assert flight.as_json() == {"edges": ["free-fall"]}
+    assert moment_within(flight, 5, "en") == 5
+
+
+def test_level_field_has_no_error_on_the_axes() -> None:
+    flight = half_turn(360, 0)
+    assert "level" in flight.edges
+    real, _ = motion(flight)
+    assert flight.motion is not None
+    for heading, settled in zip(real, flight.motion.settled_deg, strict=True):
+        assert settled == pytest.approx(heading, abs=1.1)
+
+
+@pytest.mark.parametrize(
+    ("wish", "field", "said"),
+    [
+        (BenchWish(start_deg=0), "start_deg", "0 is not a heading"),
+        (BenchWish(bank_deg=50), "bank_deg", "5 to 45"),
+        (BenchWish(tas_kt=20), "tas_kt", "50 to 250"),
+        (BenchWish(change_kt_s=9), "change_kt_s", "-5 to 5"),
+        (BenchWish(seconds=900), "seconds", "2 to 60"),
+    ],
+)
+def test_refuses_what_cannot_be_flown(wish: BenchWish, field: str, said: str) -> None:
+    for language in ("en", "fr"):
+        with pytest.raises(Invalid) as refused:
+            fly_bench(wish, own(60), language)
+        assert refused.value.field == field
+        if language == "en":
+            assert said in refused.value.message
+
+
+def test_refuses_a_moment_off_the_track_a_dip_and_a_date_beyond_the_model() -> None:
+    with pytest.raises(Invalid, match="999"):
+        moment_within(half_turn(360, 60), 999, "en")
+    with pytest.raises(Invalid, match="-89 to 89"):
+        own(90)
+    with pytest.raises(Invalid, match="2031"):
+        field_of(HomeWish(date(2031, 1, 1), "otterlea"), None, "en")
+
+
+def test_track_is_small_and_whole() -> None:
+    flight = half_turn(270, 68)
+    track = flight.as_json()
+    lengths = {len(line) for line in (track["time"], track["real"], track["reading"], track["settled"], track["bank"])}
+    assert lengths == {len(motion(flight)[0])}
+    assert len(json.dumps(track, separators=(",", ":"))) < 16_000
+
+
+def test_rough_air_ends_as_it_began() -> None:
+    real, _ = motion(fly_bench(BenchWish(doing="rough", seconds=30), own(60), "en"))
+    assert real[-1] == pytest.approx(real[0], abs=1e-6)
