@@ -20,12 +20,13 @@ TAKES: dict[str, object] = {
 }
 # Directions from true or from magnetic north: their words take that colour.
 COLOURED_UNITS = ("true", "magnetic")
+LONGEST_LABEL = 2
 OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 
 def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page."""
-    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class)
+    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class)
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals["actor"] = actor
 
@@ -76,6 +77,11 @@ def unit_class(box: WordedPart) -> str:
         if box.unit == library().word(f"unit-degrees-{colour}", language()):
             return f"unit unit-{colour}"
     return "unit"
+
+
+def text_class(text: str) -> str:
+    """Return the class of an option: numbers and the letters of a compass card are set as on an instrument."""
+    return "option-text number" if text[:1].isdigit() or len(text) <= LONGEST_LABEL else "option-text"
 
 
 def _unit_sign(box: WordedPart) -> str:

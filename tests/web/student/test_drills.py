@@ -31,9 +31,9 @@ def test_drill_ends_in_its_summary(app: Flask, alice: Browser) -> None:
 def test_summary_names_misconceptions_with_remedies(app: Flask, alice: Browser) -> None:
     summary = go_through(app, alice, alice.start_drill(*FAMILIES, length=5), right=False)
     assert summary.heading == "0 of 5 right"
-    rows = summary.find("//table[caption='Misconceptions met in this drill']/tbody/tr")
-    assert rows
-    assert all(len(row) == 3 and row[1].text for row in rows)
+    met = summary.find("//ul[contains(@class, 'misconceptions')]/li")
+    assert met
+    assert all(each.xpath("./b") and each.xpath("./br/following-sibling::text()") for each in met)
     assert "0 of 5" in summary.words("//table[caption='Right answers by topic']/tbody")
 
 

@@ -181,7 +181,7 @@ def test_works_in_french(app: Flask, amelie: Browser) -> None:
     page = question_of_form(amelie, "typed")
     assert "Question" in page.title
     refused = amelie.submit(page, {"value": "36O"}, status=422)
-    assert "« 36O » ne peut pas être lu" in refused.words("//*[@id='refusal']")
+    assert "«\u00a036O\u00a0» ne peut pas être lu" in refused.text
     verdict = amelie.submit(refused, wrong_answer(item_of(app, page)))
     assert "Ce qu’a fait votre réponse" in verdict.words("//section[@id='verdict']")
     assert verdict.words(NEXT) == "Question suivante"

@@ -1,0 +1,111 @@
+"""A real browser against a real server; without Chromium or axe-core the tests are left out, saying how to get it."""
+
+import shutil
+import threading
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+from werkzeug.serving import make_server
+
+from app.web.factory import create_app
+from app.web.settings import Settings
+
+ROOT = Path(__file__).parents[2]
+AXE = ROOT / "node_modules" / "axe-core" / "axe.min.js"
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    found = next((path for name in NAMES if (path := shutil.which(name))), None)
+    if found is None:
+        pytest.skip("Chromium is not installed; on Debian: apt-get install chromium")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=found, args=ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+class Axe:
+    """The accessibility rules of axe-core."""
+
+    def __init__(self, source: str) -> None:
+        self._source = source
+
+    def faults(self, page: Page) -> list[str]:
+        """Return what the rules have against a page: where, which rule, what it says."""
+        page.evaluate(self._source)
+        found = page.evaluate("axe.run(document, {resultTypes: ['violations']}).then((report) => report.violations)")
+        return [f"{page.url} {each['id']}: {each['help']}: {n['target']}" for each in found for n in each["nodes"]]
+
+
+@pytest.fixture(scope="session")
+def axe() -> Axe:
+    if not AXE.is_file():
+        pytest.skip("axe-core is not installed; with npm: npm ci")
+    return Axe(AXE.read_text("utf-8"))
+
+
+@pytest.fixture(scope="session")
+def address(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of an application that answers until the session ends."""
+    folder = tmp_path_factory.mktemp("browser")
+    database = Path(shutil.copy(migrated, folder / "lubberline.sqlite3"))
+    server = make_server("127.0.0.1", 0, create_app(Settings(folder, database, b"k" * 32)), threaded=True)
+    server.daemon_threads = True  # type: ignore[attr-defined] # of its threading mixin
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    yield f"http://127.0.0.1:{server.port}"
+    server.shutdown()
+    thread.join()
+    server.server_close()
+
+
+@dataclass(frozen=True)
+class View:
+    """How a page is looked at."""
+
+    width: int = 1280
+    language: str = "en"
+    scheme: str = "light"
+    script: bool = True
+    more: dict[str, str] = field(default_factory=dict)
+
+
+WIDE = View()
+NARROW = View(width=320, language="fr", scheme="dark")
+NO_SCRIPT = View(width=390, script=False)
+
+Opener = Callable[[View], Page]
+
+
+@pytest.fixture
+def open_page(chromium: Browser, address: str) -> Iterator[Opener]:
+    """Open pages of a fresh visitor each; what the console complains about fails the test."""
+    contexts, complaints = [], []
+
+    def opened(view: View) -> Page:
+        context = chromium.new_context(
+            base_url=address,
+            viewport={"width": view.width, "height": 800},
+            locale=f"{view.language}-CA",
+            color_scheme=view.scheme,
+            java_script_enabled=view.script,
+            reduced_motion="reduce",
+            **view.more,
+        )
+        contexts.append(context)
+        page = context.new_page()
+        page.set_default_timeout(15_000)
+        page.on("pageerror", lambda error: complaints.append(str(error)))
+        page.on("console", lambda line: complaints.append(line.text) if line.type in {"error", "warning"} else None)
+        return page
+
+    yield opened
+    for context in contexts:
+        context.close()
+    assert not [text for text in complaints if "responded with a status of 4" not in text]

@@ -1,0 +1,93 @@
+"""axe-core (its rules of WCAG 2.2 A and AA and of best practice) finds nothing on any page, in either language."""
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
+from tests.browser.practising import answer, fill_in, follow, start_drill
+
+PLAIN_PAGES = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/nowhere")
+# One family for each answer form and each kind of figure.
+FAMILIES = {
+    "choice": ("dynamic", "accel-indication"),
+    "typed heading": ("reading", "mean-of-swing"),
+    "sided number": ("datum", "find-variation-deviation"),
+    "correction card": ("reading", "card-two-states"),
+    "rule beside model": ("dynamic", "rollout-north-south"),
+    "order": ("dynamic", "dip-compare-size"),
+    "several": ("principle", "swing-required-when"),
+    "groups": ("principle", "error-source-sort"),
+    "match": ("datum", "term-match"),
+    "boxes": ("principle", "preflight-compass-check"),
+}
+VIEWS = {"wide": WIDE, "narrow-dark-french": NARROW}
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+@pytest.mark.parametrize("path", PLAIN_PAGES)
+def test_plain_pages(open_page: Opener, axe: Axe, path: str, view: View) -> None:
+    page = open_page(view)
+    page.goto(path)
+    assert not axe.faults(page)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+@pytest.mark.parametrize("family", FAMILIES.values(), ids=FAMILIES)
+def test_questions_and_verdicts(open_page: Opener, axe: Axe, family: tuple[str, str], view: View) -> None:
+    page = open_page(view)
+    start_drill(page, *family)
+    assert not axe.faults(page)
+    answer(page)
+    for fold in page.locator("details").all():
+        fold.locator("summary").click()
+    assert not axe.faults(page)
+
+
+def refused_answer(page: Page) -> None:
+    follow(page, "#answer button.button")
+    expect(page.locator("#refusal")).to_be_visible()
+
+
+def report(page: Page) -> None:
+    follow(page, "#answer a[href$='/report']")
+    follow(page, "main form button.button")
+
+
+def summary(page: Page) -> None:
+    answer(page)
+    page.goto(page.locator("a.next").get_attribute("href").partition("/questions")[0] + "/summary")
+
+
+def expired_form(page: Page) -> None:
+    fill_in(page)
+    page.context.clear_cookies()
+    follow(page, "#answer button.button")
+
+
+def refused_home(page: Page) -> None:
+    page.goto("/home")
+    page.locator("#latitude_deg").fill("north")
+    follow(page, "main form button.button")
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+@pytest.mark.parametrize("reach", [refused_answer, report, summary, expired_form, refused_home])
+def test_pages_on_the_way(open_page: Opener, axe: Axe, reach: Callable[[Page], None], view: View) -> None:
+    page = open_page(view)
+    start_drill(page, "dynamic", "accel-indication")
+    reach(page)
+    assert not axe.faults(page)
+
+
+def test_order_of_a_screen_reader(open_page: Opener) -> None:
+    """Where I am, what is asked, the figure, the options, the button: by the accessibility tree."""
+    page = open_page(WIDE)
+    start_drill(page, "dynamic", "accel-indication")
+    tree = page.locator("main").aria_snapshot()
+    places = [tree.index(part) for part in ("Question 1 of 10", "heading", "figure", "radio", 'button "Answer"')]
+    assert places == sorted(places)
+    answer(page)
+    tree = page.locator("main").aria_snapshot()
+    assert tree.index("heading") < tree.index("region") < tree.index('link "Next question"')

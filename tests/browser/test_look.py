@@ -1,0 +1,80 @@
+"""How pages stand other ways of looking: forced colours, print, zoom, touch."""
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.browser.conftest import WIDE, Opener, View
+from tests.browser.practising import answer, assert_fits, follow, start_drill
+
+TOUCH_PX = 44
+PATHS = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys")
+PRESSED = (
+    "header nav a, header nav button, .name, main .button, main .plain-button, .option, .tick, summary, select, "
+    "input[type=text]"
+)
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_zoom_of_200_percent(open_page: Opener, path: str) -> None:
+    """A window of 1280 pixels at 200 % shows 640 of the page's."""
+    page = open_page(View(width=640))
+    page.goto(path)
+    assert_fits(page)
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_what_one_presses_is_large_enough(open_page: Opener, path: str) -> None:
+    page = open_page(View(width=320))
+    page.goto(path)
+    small = [
+        each.inner_text() for each in page.locator(PRESSED).all() if each.is_visible() and height(page, each) < TOUCH_PX
+    ]
+    assert not small
+
+
+def height(page: Page, each: object) -> float:
+    return float(page.evaluate("(element) => element.getBoundingClientRect().height", each.element_handle()))  # type: ignore[attr-defined]
+
+
+def test_print_leaves_out_what_only_a_screen_needs(open_page: Opener) -> None:
+    page = open_page(WIDE)
+    start_drill(page, "datum", "true-to-compass")
+    answer(page)
+    page.goto(page.locator("a.next").get_attribute("href").partition("/questions")[0] + "/summary")
+    assert page.locator("button.print").is_visible()
+    page.emulate_media(media="print")
+    assert not page.locator("header nav").is_visible()
+    assert not page.locator(".actions").first.is_visible()
+    assert page.evaluate("getComputedStyle(document.documentElement).color") == "rgb(0, 0, 0)"
+    assert page.evaluate("getComputedStyle(document.documentElement).backgroundColor") == "rgb(255, 255, 255)"
+
+
+def test_print_button_needs_script(open_page: Opener) -> None:
+    page = open_page(View(script=False))
+    start_drill(page, "datum", "true-to-compass")
+    answer(page)
+    follow(page, "a.next")
+    page.goto(page.url.partition("/questions")[0] + "/summary")
+    assert not page.locator("button.print").is_visible()
+
+
+def test_forced_colours_give_radios_back_to_the_system(open_page: Opener) -> None:
+    page = open_page(WIDE)
+    page.emulate_media(forced_colors="active")
+    page.goto("/")
+    assert page.evaluate("getComputedStyle(document.querySelector('.option input')).appearance") == "auto"
+
+
+def test_dark_is_the_browsers_wish(open_page: Opener) -> None:
+    page = open_page(View(scheme="dark"))
+    page.goto("/")
+    assert page.evaluate("getComputedStyle(document.documentElement).backgroundColor") == "rgb(17, 22, 28)"
+
+
+def test_fonts_are_ours(open_page: Opener) -> None:
+    page = open_page(WIDE)
+    page.goto("/")
+    assert page.evaluate("document.fonts.ready.then(() => [...document.fonts].map((font) => font.status))") == [
+        "loaded",
+        "loaded",
+    ]
