@@ -26,7 +26,10 @@ from app.questions.solvers import (
     reading_card,
     reading_face,
     track_errors,
+    track_time,
     turns,
+    wind_parts,
+    wind_triangle,
 )
 from app.questions.solvers.registry import find_solver, solver_names
 
@@ -58,5 +61,8 @@ __all__ = [
     "reading_face",
     "solver_names",
     "track_errors",
+    "track_time",
     "turns",
+    "wind_parts",
+    "wind_triangle",
 ]
