@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from flask import request
+from flask_babel import lazy_gettext
 
 from app.packs.spec import Form
 from app.services.errors import Conflict, Invalid
@@ -25,6 +26,13 @@ PARTIALS: dict[Form, str] = {
     "match": "groups",
     "boxes": "boxes",
 }
+# What a topic's questions are not: said under each of them.
+CAUTIONS: dict[str, object] = {
+    "datum": lazy_gettext("Sample card: not your aircraft."),
+    "reading": lazy_gettext("Sample card: not your aircraft."),
+    "dynamic": lazy_gettext("Simplified model: the size differs by compass, latitude and handling."),
+}
+CARD = "correction-card"
 SENT = "sent"
 MOST_FIELDS = 60
 Fields = Mapping[str, Sequence[str]]
@@ -49,6 +57,12 @@ class QuestionPage:
     def partial(self) -> str:
         """The template of the answer form."""
         return PARTIALS[self.item.worded.form]
+
+    @property
+    def caution(self) -> str:
+        """What this question is not; a drawn correction card says it itself."""
+        said = any(call.name == CARD for call in self.item.worded.figure_calls)
+        return "" if said else str(CAUTIONS.get(self.item.topic, ""))
 
     @property
     def elsewhere(self) -> bool:

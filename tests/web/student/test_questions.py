@@ -1,9 +1,12 @@
 """Asking and answering: Alice's conversions, in choice and in typed form."""
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from datetime import timedelta
 
 import pytest
 from flask import Flask
+from sqlalchemy import Connection, Engine, event
 
 from app.questions.model import Item
 from app.storage.base import table_of
@@ -14,6 +17,7 @@ from tests.pages import Page
 from tests.web.browsing import Browser
 from tests.web.student.answers import item_of, right_answer, unlike_answer, wrong_answer
 
+STATEMENTS = 6
 FAMILY = "true-to-compass"
 NEXT = "//a[contains(@class, 'next')]"
 
@@ -84,6 +88,16 @@ def test_unmatched_answer_says_so(app: Flask, alice: Browser, typed: Page) -> No
     assert "Remember" not in words
 
 
+def test_cautions_stand_where_they_belong(alice: Browser) -> None:
+    for family, said in (
+        ("true-to-compass", "Sample card: not your aircraft."),
+        ("card-for-steer", "Sample card: not your aircraft."),
+        ("turn-start-indication", "Simplified model: the size differs by compass, latitude and handling."),
+    ):
+        question = alice.start_drill(family)
+        assert question.words("//main").count(said) == 1
+
+
 def test_title_tells_the_verdict_first(app: Flask, alice: Browser, typed: Page) -> None:
     item = item_of(app, typed)
     assert alice.submit(typed, right_answer(item)).title.startswith(f"{shown(item)} is right.")
@@ -140,6 +154,30 @@ def test_time_taken_is_kept(app: Flask, alice: Browser, typed: Page, clock: Cloc
     with app.extensions[NAME].uow.reader() as connection:
         newest = attempt.select().order_by(attempt.c.id.desc())
         assert connection.execute(newest).mappings().first()["took_ms"] == 41_000
+
+
+@contextmanager
+def listening(name: str, listener: Callable[..., None]) -> Iterator[None]:
+    event.listen(Engine, name, listener)
+    yield
+    event.remove(Engine, name, listener)
+
+
+def test_answer_takes_few_statements_and_one_commit(app: Flask, alice: Browser, typed: Page) -> None:
+    statements: list[str] = []
+    commits: list[Connection] = []
+
+    def executed(*arguments: object) -> None:
+        statements.append(str(arguments[2]))
+
+    def committed(connection: Connection) -> None:
+        commits.append(connection)
+
+    fields = typed.fields() | right_answer(item_of(app, typed))
+    with listening("before_cursor_execute", executed), listening("commit", committed):
+        alice.post(typed.find("//form[@id='answer']/@action")[0], fields)
+    assert len([text for text in statements if not text.startswith("BEGIN")]) <= STATEMENTS
+    assert len(commits) == 1
 
 
 def test_key_is_not_on_the_page(app: Flask, typed: Page) -> None:

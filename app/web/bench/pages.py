@@ -1,0 +1,125 @@
+"""The bench's page, the track it draws, and the comparison of three places."""
+
+import gzip
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from flask import Response, make_response, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
+
+from app.questions.conventions import Conventions
+from app.services.bench import LIMITS, Flight, Moment, fly_bench, moment_within
+from app.services.bench_field import field_of
+from app.services.errors import Invalid
+from app.services.homes import FIRST_DAY, LAST_DAY, HomeWish
+from app.services.places import list_places
+from app.web.access import EVERYBODY, allow
+from app.web.bench.bench_form import TYPED, BenchForm
+from app.web.bench.blueprint import bench
+from app.web.bench.drawings import draw_plots, draw_stills
+from app.web.current import actor, language
+from app.web.errors import STATUS
+
+TRACK_KEPT = "public, max-age=86400"
+COMPARED = ("otterlea", "garua-bench", "toetoe-head")  # north, near the magnetic equator, south
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A flight with the moment looked at, if there is anything to look at."""
+
+    flight: Flight
+    at_s: float
+    moment: Moment | None
+
+
+@bench.get("/bench")
+@allow(*EVERYBODY)
+def show_bench() -> ResponseReturnValue:
+    """Fly what the address says and show it at one moment; a page without an address flies at the home place."""
+    form = _form()
+    shown = _shown(form)
+    page = render_template(
+        "bench/show_bench.html",
+        form=form,
+        shown=shown,
+        query=form.query() if shown else {},
+        stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
+        plots=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
+        limits=LIMITS,
+        days=(FIRST_DAY, LAST_DAY),
+        projector=request.args.get("view") == "projector",
+    )
+    return page, 200 if shown else STATUS[Invalid]
+
+
+@bench.get("/bench/track.json")
+@allow(*EVERYBODY)
+def send_track() -> ResponseReturnValue:
+    """Send the track as numbers; the same for everybody, so caches may keep it."""
+    form = _form()
+    shown = _shown(form)
+    body = json.dumps(shown.flight.as_json() if shown else form.errors, separators=(",", ":"), default=str).encode()
+    response = make_response(Response(body, mimetype="application/json"), 200 if shown else STATUS[Invalid])
+    response.vary.add("Accept-Encoding")
+    if request.accept_encodings["gzip"] > 0:
+        response.set_data(gzip.compress(body, 6, mtime=0))
+        response.headers["Content-Encoding"] = "gzip"
+    if shown:
+        response.headers["Cache-Control"] = TRACK_KEPT
+    return response
+
+
+@bench.get("/bench/compare")
+@allow(*EVERYBODY)
+def compare_places() -> ResponseReturnValue:
+    """Fly the same manoeuvre in the north, near the magnetic equator and in the south, side by side."""
+    form = _form()
+    if not _shown(form):
+        return show_bench()
+    home, _ = form.home()
+    flights = []
+    for place_id in COMPARED:
+        flight = fly_bench(form.wish(), field_of(HomeWish(home.when, place_id), None, language()), language())
+        plots = draw_plots(flight, None, language()) if flight.motion else ()
+        flights.append((flight, plots, {**form.query(), "place_id": place_id}))
+    return render_template("bench/compare_places.html", flights=flights, query=form.query())
+
+
+def _form() -> BenchForm:
+    """Fill the form from the address; what it does not say comes from the home place and the defaults."""
+    places = tuple(list_places(language()))
+    home = _home_fields(actor().conventions)
+    given = {name: value for name, value in request.args.items() if name in BenchForm.__dict__}
+    form = BenchForm(formdata=MultiDict(given if "place_id" in given else home | given))
+    for name, field in form._fields.items():
+        if name not in given and name not in home and not field.raw_data:
+            field.data = field.default
+    if not form.when.data:
+        form.when.data = home["when"]
+    form.offer_places(places)
+    return form
+
+
+def _shown(form: BenchForm) -> Shown | None:
+    """Fly the form; None when it cannot be accepted, and the form then says why."""
+    if not form.validate():
+        return None
+    try:
+        flight = fly_bench(form.wish(), field_of(*form.home(), language()), language())
+        at_s = moment_within(flight, form.at.data, language())
+    except Invalid as refusal:
+        form[refusal.field].errors = [refusal.message]
+        return None
+    return Shown(flight, at_s, flight.moment(at_s) if flight.motion else None)
+
+
+def _home_fields(conventions: Conventions) -> Mapping[str, Any]:
+    listed = next((place for place in list_places("en") if place.name == conventions.place), None)
+    if listed:
+        return {"place_id": listed.id, "when": conventions.date}
+    where = {"latitude_deg": str(conventions.latitude_deg), "longitude_deg": str(conventions.longitude_deg)}
+    return {"place_id": TYPED, **where, "when": conventions.date}
