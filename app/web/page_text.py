@@ -20,7 +20,7 @@ TAKES: dict[str, object] = {
 }
 # Directions from true or from magnetic north: their words take that colour.
 COLOURED_UNITS = ("true", "magnetic")
-LONGEST_LABEL = 2
+LONGEST_LABEL, LONGEST_NUMBER = 2, 16
 OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 
@@ -81,7 +81,8 @@ def unit_class(box: WordedPart) -> str:
 
 def text_class(text: str) -> str:
     """Return the class of an option: numbers and the letters of a compass card are set as on an instrument."""
-    return "option-text number" if text[:1].isdigit() or len(text) <= LONGEST_LABEL else "option-text"
+    is_number = text[:1].isdigit() and len(text) <= LONGEST_NUMBER
+    return "option-text number" if is_number or len(text) <= LONGEST_LABEL else "option-text"
 
 
 def _unit_sign(box: WordedPart) -> str:

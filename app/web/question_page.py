@@ -26,13 +26,11 @@ PARTIALS: dict[Form, str] = {
     "match": "groups",
     "boxes": "boxes",
 }
-# What a topic's questions are not: said under each of them.
+# What a topic's questions are not: said under each of them. A drawn correction card says it itself.
 CAUTIONS: dict[str, object] = {
     "datum": lazy_gettext("Sample card: not your aircraft."),
-    "reading": lazy_gettext("Sample card: not your aircraft."),
     "dynamic": lazy_gettext("Simplified model: the size differs by compass, latitude and handling."),
 }
-CARD = "correction-card"
 SENT = "sent"
 MOST_FIELDS = 60
 Fields = Mapping[str, Sequence[str]]
@@ -60,9 +58,8 @@ class QuestionPage:
 
     @property
     def caution(self) -> str:
-        """What this question is not; a drawn correction card says it itself."""
-        said = any(call.name == CARD for call in self.item.worded.figure_calls)
-        return "" if said else str(CAUTIONS.get(self.item.topic, ""))
+        """What this question is not, if its topic needs saying so."""
+        return str(CAUTIONS.get(self.item.topic, ""))
 
     @property
     def elsewhere(self) -> bool:
