@@ -63,6 +63,10 @@ def test_forced_colours_give_radios_back_to_the_system(open_page: Opener) -> Non
     page.emulate_media(forced_colors="active")
     page.goto("/")
     assert page.evaluate("getComputedStyle(document.querySelector('.option input')).appearance") == "auto"
+    button = page.evaluate(
+        "(({color, backgroundColor}) => [color, backgroundColor])(getComputedStyle(document.querySelector('.button')))"
+    )
+    assert button[0] != button[1]
 
 
 def test_dark_is_the_browsers_wish(open_page: Opener) -> None:
