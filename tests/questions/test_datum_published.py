@@ -9,6 +9,8 @@ import pytest
 from app.questions.conventions import Conventions
 from app.questions.model import NotOffered, Redraw, Solution
 from app.questions.solvers import find_solver
+from app.questions.solvers.datum_north import NORTH_OF
+from app.questions.solvers.subsets import few_of
 from tests.questions.engine import home
 
 AUTHORITIES = Path(__file__).parents[1] / "authorities"
@@ -104,3 +106,18 @@ def test_home_variation_is_used_where_a_compass_is() -> None:
     asked = {"ask": "magnetic", "at_home": True, "true_deg": 90, "variation_deg": 5, "deviation_deg": 2}
     assert solve("true-to-compass", OTTAWA, **asked).given["variation_deg"] == -13  # 12.5 W, half away from zero
     assert solve("true-to-compass", IQALUIT, **asked).given["variation_deg"] == 5
+
+
+def test_nothing_is_asked_that_tells_nothing_apart() -> None:
+    """What lies in the north and the wind of a METAR are all true; and a variation of nothing has no letter."""
+    all_true = [n for n in range(126) if len(set(norths_of(n))) < 2]
+    assert len(all_true) == 1
+    with pytest.raises(Redraw):
+        solve("northern-airspace-reference", ask="norths", shuffle=all_true[0])
+    with pytest.raises(Redraw):
+        solve("variation-update", ask="minutes", across_agonic=False, printed_variation_min=-90, annual_change_min=9,
+              printed_year=2016, year=2026)  # fmt: skip
+
+
+def norths_of(shuffle: int) -> list[str]:
+    return [NORTH_OF[thing] for thing in few_of(tuple(NORTH_OF), 5, shuffle)]
