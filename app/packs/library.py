@@ -1,10 +1,11 @@
 """All packs that are in use, ready for drawing."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 
-from app.packs.spec import Family, Language, Pack, Shared
+from app.packs.spec import FORMAT, Family, Language, Pack, Shared
+from app.packs.syllabus import Syllabuses
 
 
 class UnknownFamily(LookupError):
@@ -26,6 +27,7 @@ class Library:
     families: Mapping[str, Family]
     shared: Shared
     files: Mapping[str, str]
+    syllabuses: Syllabuses = field(default_factory=lambda: Syllabuses(format=FORMAT))
 
     def family(self, family_id: str) -> Family:
         """Return the family; UnknownFamily names close matches."""

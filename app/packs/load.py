@@ -12,10 +12,12 @@ from app.packs.issues import Issue, PackProblems
 from app.packs.library import Library
 from app.packs.locate import line_of
 from app.packs.spec import FORMAT, Family, Pack, Shared
+from app.packs.syllabus import Syllabuses
 from app.packs.templates import read_template
 
 LARGEST_FILE_BYTES = 200_000
 SHARED_FILE = "shared.toml"
+SYLLABUS_FILE = "syllabus.toml"
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -33,6 +35,9 @@ def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
     """Return the packs as far as they can be read, and all findings about their form."""
     issues: list[Issue] = []
     shared = _read(folder / SHARED_FILE, Shared, folder, issues)
+    syllabuses: Syllabuses | None = Syllabuses(format=FORMAT)
+    if (folder / SYLLABUS_FILE).is_file():
+        syllabuses = _read(folder / SYLLABUS_FILE, Syllabuses, folder, issues)
     packs: dict[str, Pack] = {}
     families: dict[str, Family] = {}
     files: dict[str, str] = {}
@@ -50,9 +55,9 @@ def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
         issues += _check_listing(pack, found, name)
     if not packs and not issues:
         issues.append(_error(".", 1, "no-packs", "the folder holds no pack: a pack is a folder with a pack.toml"))
-    if shared is None or any(issue.severity == "error" for issue in issues):
+    if shared is None or syllabuses is None or any(issue.severity == "error" for issue in issues):
         return None, issues
-    return Library(packs, families, shared, files), issues
+    return Library(packs, families, shared, files, syllabuses), issues
 
 
 def _read_families(

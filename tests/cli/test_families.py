@@ -1,4 +1,4 @@
-"""The list of families: one JSON line each, by syllabus and pack, and what is refused."""
+"""The list of families: one JSON line each, by pack; the lines of a syllabus; and what is refused."""
 
 import json
 
@@ -20,10 +20,14 @@ def test_lists_every_family_once() -> None:
     assert sorted(json.loads(line)["family"] for line in result.output.splitlines()) == sorted(files)
 
 
-def test_syllabus_limits_the_list() -> None:
-    listed = [json.loads(line) for line in families("--syllabus", "nz-ppl").output.splitlines()]
-    assert listed
-    assert all("nz-ppl" in family["syllabus"] for family in listed)
+def test_syllabus_lists_its_lines_and_those_without_a_family() -> None:
+    listed = {each["line"]: each for each in map(json.loads, families("--syllabus", "ca-ppl").output.splitlines())}
+    assert "true-to-compass" in listed["TP 12880 Pilot Navigation 20"]["families"]
+    assert listed["TP 12880 Pilot Navigation 20"]["seen"] == "official"
+    assert any(not each["families"] for each in listed.values())
+    of_wind = families("--syllabus", "ca-ppl", "--pack", "wind").output.splitlines()
+    assert len(of_wind) == len(listed)
+    assert "true-to-compass" not in "".join(of_wind)
 
 
 def test_pack_and_language() -> None:

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable
 
 from app.figures import figure_names
 from app.packs.spec import Family, Text
+from app.packs.syllabus import Syllabuses
 from app.questions.checks.findings import Findings
 from app.questions.solvers import solver_names
 from app.questions.vocabulary import VOCABULARY
@@ -13,15 +14,14 @@ from app.questions.vocabulary import VOCABULARY
 LEAST_SCENES = 3
 LONGEST_SENTENCE_WORDS = 40
 PLACEHOLDER = re.compile(r"\{\{.*?\}\}")
-SYLLABUS_TAGS = frozenset({"ca-ppl", "ca-rpp", "us-par", "easa-ppl", "uk-ppl", "nz-ppl", "au-ppl", "extension"})
 CATCH_ALL = re.compile(
     r"\b(all|none|both|neither) of (the )?(above|these)\b|\btoutes ces réponses\b|\baucune de ces\b", re.IGNORECASE
 )
 NEGATIVE = re.compile(r"\b(not|except|never|sauf)\b|\bn[e'] \w+ pas\b")
 
 
-def check_data(family: Family, findings: Findings) -> None:
-    """Check names, listings and texts."""
+def check_data(family: Family, syllabuses: Syllabuses, findings: Findings) -> None:
+    """Check names, listings, syllabus lines and texts."""
     for what, name, known in _names(family):
         if name not in known:
             findings.error(
@@ -31,6 +31,8 @@ def check_data(family: Family, findings: Findings) -> None:
         for each, times in Counter(ids).items():
             if times > 1:
                 findings.error("duplicate-id", f"{what} {each!r} stands {times} times", "Give each its own id.")
+    for rule, what in syllabuses.problems(family.syllabus):
+        findings.error(rule, what, "Use the words of syllabus.toml, or add the line there.")
     _check_scenes(family, findings)
     _check_texts(family, findings)
 
@@ -40,7 +42,6 @@ def _names(family: Family) -> Iterable[tuple[str, str, Collection[str]]]:
     yield "solver", family.solver, solver_names()
     yield from (("parameter", name, VOCABULARY) for name in family.parameters)
     yield from (("figure", name, figure_names()) for name in family.figures)
-    yield from (("syllabus-tag", tag, SYLLABUS_TAGS) for tag in family.syllabus)
 
 
 def _listings(family: Family) -> Iterable[tuple[str, list[str]]]:

@@ -40,7 +40,7 @@ def check_family(library: Library, family_id: str, conventions: Sequence[Convent
     """Check one family over `draws` items, spread over the conventions given and over every answer form."""
     family = library.family(family_id)
     findings = Findings(library.files[family_id])
-    check_data(family, findings)
+    check_data(family, library.syllabuses, findings)
     items: list[Item] = []
     try:
         items = list(_draw_all(library, family, conventions, draws, findings))
