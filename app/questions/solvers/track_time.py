@@ -12,6 +12,7 @@ from app.questions.solvers.registry import solver
 
 SHORTEST_MIN, LONGEST_MIN, LONGEST_NM = 15, 150, 180
 NEAR_WHOLE_HOUR_MIN = 5
+SLOWEST_TAS_KT = 65
 SIXTY_OF_A_HUNDRED = 0.6
 NM_IN_SM = round_half_up(nm_from_sm(1.0), 3)
 
@@ -19,6 +20,8 @@ NM_IN_SM = round_half_up(nm_from_sm(1.0), 3)
 @solver("time-speed-distance")
 def time_speed_distance(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: minutes 60 d / GS, knots 60 d / t or miles GS t / 60; statute miles become nautical ones first."""
+    if parameters["ask"] != "speed" and parameters["gs_kt"] + parameters["wind_along_kt"] < SLOWEST_TAS_KT:
+        raise Redraw("too slow through the air for a light aeroplane in cruise")
     solve = {"time": _time, "speed": _speed, "distance": _distance}[parameters["ask"]]
     return solve(parameters)
 
@@ -57,6 +60,8 @@ def _speed(parameters: Mapping[str, Any]) -> Solution:
     if not 75 <= exact <= 125:
         raise Redraw("not the speed of such an aircraft")
     tas = whole(exact) + parameters["wind_along_kt"]
+    if tas < SLOWEST_TAS_KT:
+        raise Redraw("too slow through the air for a light aeroplane in cruise")
     wrong = {
         "tas": tas,
         "wind-turned": 2 * exact - tas,

@@ -18,4 +18,13 @@ def track_error(draw: Draw) -> int:
     return turn if p["ask"] == "change" else circle(p["heading_deg"] + turn)
 
 
-RECOMPUTE: dict[str, Callable[[Draw], Any]] = {"track-error": track_error}
+def time_speed_distance(draw: Draw) -> int:
+    """Statute mile 1609.344 m, nautical mile 1852 m, both exact by definition."""
+    p = draw["parameters"]
+    if p["ask"] == "distance":
+        return math.floor(p["gs_kt"] * p["minutes"] / 60 + 0.5)
+    miles = p["distance_nm"] * (1609.344 / 1852 if p["distance_unit"] == "sm" else 1)
+    return math.floor(60 * miles / (p["gs_kt"] if p["ask"] == "time" else p["minutes"]) + 0.5)
+
+
+RECOMPUTE: dict[str, Callable[[Draw], Any]] = {"track-error": track_error, "time-speed-distance": time_speed_distance}
