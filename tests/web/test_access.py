@@ -19,7 +19,9 @@ TABLE = {
     "front.show_about": EVERYBODY,
     "front.show_home": EVERYBODY,
     "front.show_keys": EVERYBODY,
+    "front.show_reference": EVERYBODY,
     "front.show_start": EVERYBODY,
+    "front.show_syllabus": EVERYBODY,
     "static": EVERYBODY,
     "student.answer_question": EVERYBODY,
     "student.drill_again": EVERYBODY,
@@ -73,7 +75,7 @@ def test_every_post_is_declared_apart_from_its_page(app: Flask) -> None:
 
 def test_addresses_are_in_kebab_case_and_their_parts_have_converters(app: Flask) -> None:
     assert not [rule.rule for rule in app.url_map.iter_rules() if rule.rule != rule.rule.lower()]
-    untyped = {"topic_id", "version"}  # checked against what exists
+    untyped = {"syllabus_id", "topic_id", "version"}  # checked against what exists
     for rule in app.url_map.iter_rules():
         plain = {name for name in rule.arguments if type(rule._converters[name]).__name__ == "UnicodeConverter"}
         assert plain <= untyped, rule.rule

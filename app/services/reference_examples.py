@@ -1,0 +1,176 @@
+"""The numbers of the reference page's worked examples, each from the models the questions are keyed on."""
+
+from collections.abc import Callable, Mapping
+from functools import partial
+
+from app.packs.spec import Language
+from app.physics.card import speed_change_reading_deg, turn_reading_deg
+from app.physics.deviation import CorrectionCard, compass_from_magnetic, deviation_for_magnetic
+from app.physics.gyro import earth_wander_deg_h
+from app.physics.headings import compass_from, cruising_parity, magnetic_from_true, runway_number, variation_updated_deg
+from app.physics.pressure import density_altitude_by_rule_ft, density_altitude_ft, tas_by_rule_kt, tas_from_cas_kt
+from app.physics.track import track_correction
+from app.physics.turning import (
+    arc_deg,
+    bank_fifteen_percent_deg,
+    bank_for_rate_deg,
+    bank_tenth_plus_seven_deg,
+    normal_lead_deg,
+    rollout_by_latitude_deg,
+    turn_seconds,
+)
+from app.physics.wind import heading_home_deg, runway_wind, solve_heading
+from app.questions.numbers import arc_minutes, decimals, east_west, exact, heading
+
+DIP_DEG = 70.0
+BANK_DEG = 15.0
+BRISK_G = 0.1
+LATITUDE_DEG = 45.0
+ROLL_OUT_BANK_DEG = 16.0
+HALVES = {
+    "odd": ("odd thousands + 500", "milliers impairs + 500"),
+    "even": ("even thousands + 500", "milliers pairs + 500"),
+}
+
+Values = Mapping[str, str]
+
+
+def conversion(language: Language) -> Values:
+    """Return a true heading down to the compass."""
+    magnetic = magnetic_from_true(75, -13)
+    return {
+        "true": heading(75),
+        "variation": east_west(-13, language),
+        "deviation": east_west(2, language),
+        "magnetic": heading(magnetic),
+        "compass": heading(compass_from(magnetic, 2)),
+    }
+
+
+def card(language: Language) -> Values:
+    """Return a heading half-way between two entries of a correction card."""
+    entries = CorrectionCard((60, 90, 180, 270, 360), (64, 96, 180, 270, 360))
+    between = deviation_for_magnetic(entries, 75)
+    return {
+        "wanted": heading(75),
+        "between": east_west(between, language),
+        "steer": heading(compass_from_magnetic(entries, 75)),
+    }
+
+
+def annual_change(language: Language) -> Values:
+    """Return a variation that crosses zero."""
+    now_deg = variation_updated_deg(-0.5, 9, 10)
+    return {
+        "printed": arc_minutes(-30, language),
+        "change": exact(9, language) + "′",
+        "years": "10",
+        "now": arc_minutes(round(60 * now_deg), language),
+    }
+
+
+def turning(_language: Language) -> Values:
+    """Return the reading in a right turn through north, in either hemisphere."""
+    return {
+        "north": heading(turn_reading_deg(360, DIP_DEG, BANK_DEG)),
+        "south": heading(turn_reading_deg(360, -DIP_DEG, BANK_DEG)),
+    }
+
+
+def speed_change(_language: Language) -> Values:
+    """Return the reading while the aircraft speeds up, in either hemisphere and between the points."""
+    return {
+        "north": heading(speed_change_reading_deg(90, DIP_DEG, BRISK_G)),
+        "south": heading(speed_change_reading_deg(90, -DIP_DEG, BRISK_G)),
+        "between": heading(speed_change_reading_deg(45, DIP_DEG, BRISK_G)),
+    }
+
+
+def roll_out(_language: Language) -> Values:
+    """Return the eight roll-out readings of the latitude rule, and one by the model."""
+    lead_deg = normal_lead_deg(ROLL_OUT_BANK_DEG)
+    by_rule = partial(rollout_by_latitude_deg, latitude_deg=LATITUDE_DEG, normal_lead_deg=lead_deg)
+    readings = {
+        "n_right": by_rule(360, "right", "north"),
+        "n_left": by_rule(360, "left", "north"),
+        "far_right": by_rule(180, "right", "north"),
+        "far_left": by_rule(180, "left", "north"),
+        "s_right": by_rule(180, "right", "south"),
+        "s_left": by_rule(180, "left", "south"),
+        "s_far_right": by_rule(360, "right", "south"),
+        "s_far_left": by_rule(360, "left", "south"),
+        "model": turn_reading_deg(360 - lead_deg, DIP_DEG, ROLL_OUT_BANK_DEG),
+    }
+    return {name: heading(reading) for name, reading in readings.items()}
+
+
+def rate_one(language: Language) -> Values:
+    """Return a timed turn, and the bank at 100 kt by three ways."""
+    return {
+        "seconds": exact(turn_seconds(arc_deg(40, 130, "right"), 3), language),
+        "exact": decimals(bank_for_rate_deg(100), 1, language),
+        "percent": exact(bank_fifteen_percent_deg(100), language),
+        "tenth": exact(bank_tenth_plus_seven_deg(100), language),
+    }
+
+
+def gyro(language: Language) -> Values:
+    """Return a quarter of an hour of the earth's turning, in either hemisphere."""
+    return {
+        "north": decimals(abs(earth_wander_deg_h(LATITUDE_DEG)) / 4, 1, language),
+        "south": decimals(abs(earth_wander_deg_h(-LATITUDE_DEG)) / 4, 1, language),
+    }
+
+
+def wind(language: Language) -> Values:
+    """Return a leg, the way home, and the same wind on a runway."""
+    leg, runway = solve_heading(90, 100, 30, 20), runway_wind(90, 30, 20)
+    return {
+        "heading": heading(leg.heading_deg),
+        "gs": decimals(leg.gs_kt, 0, language),
+        "home": heading(heading_home_deg(90, leg.wca_deg)),
+        "cross": decimals(abs(runway.crosswind_kt), 0, language),
+        "head": decimals(runway.headwind_kt, 0, language),
+    }
+
+
+def one_in_sixty(language: Language) -> Values:
+    """Return a correction to the destination."""
+    correction = track_correction(3, 30, 45)
+    return {
+        "error": exact(abs(correction.track_error_deg), language),
+        "closing": exact(abs(correction.closing_angle_deg), language),
+        "change": exact(abs(correction.heading_change_deg), language),
+    }
+
+
+def cruising(language: Language) -> Values:
+    """Return a track whose two norths lie in different halves, and a runway."""
+    magnetic = magnetic_from_true(175, -13)
+    said = 0 if language == "en" else 1
+    return {
+        "magnetic": heading(magnetic),
+        "south": HALVES[cruising_parity(magnetic)][said],
+        "north": HALVES[cruising_parity(175)][said],
+        "azimuth": heading(183),
+        "runway": f"{runway_number(183):02d}",
+    }
+
+
+def air(language: Language) -> Values:
+    """Return density altitude and true airspeed by rule and exactly."""
+    return {
+        "da_rule": decimals(density_altitude_by_rule_ft(4000, 30), 0, language),
+        "da_exact": decimals(density_altitude_ft(4000, 30), 0, language),
+        "tas_rule": decimals(tas_by_rule_kt(100, 4000), 0, language),
+        "tas_exact": decimals(tas_from_cas_kt(100, 4000, 30), 1, language),
+    }
+
+
+EXAMPLES: Mapping[str, Callable[[Language], Values]] = {
+    each.__name__: each
+    for each in (
+        conversion, card, annual_change, turning, speed_change, roll_out, rate_one, gyro, wind, one_in_sixty, cruising,
+        air,
+    )
+}  # fmt: skip

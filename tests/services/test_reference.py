@@ -1,0 +1,42 @@
+"""Worked examples of the reference page, against values worked by hand from the rule beside each."""
+
+import re
+
+import pytest
+
+from app.services.reference import get_reference
+from app.services.reference_examples import EXAMPLES
+
+# By hand: M = 75 + 13, C = 88 - 2; -30 + 10 x 9 = 60 minutes; tan(reading) = -tan 70 sin 15; latitude 45 and lead 8;
+# 90 / 3; 15.04 sin 45 / 4; 20 sin 60 / 100 = 9.97 degrees; 60 x 3 / 30 and 60 x 3 / 45; 4000 + 120 (30 - 7.08).
+BY_HAND = {
+    "conversion": {"magnetic": "088", "compass": "086"},
+    "card": {"between": "5°\u00a0W", "steer": "080"},
+    "annual_change": {"now": "1°\u00a000′\u00a0E"},
+    "turning": {"north": "325", "south": "035"},
+    "speed_change": {"north": "075", "south": "105"},
+    "roll_out": {"n_right": "307", "n_left": "053", "far_right": "217", "far_left": "143", "s_right": "127",
+                 "s_left": "233", "s_far_right": "037", "s_far_left": "323"},
+    "rate_one": {"seconds": "30", "exact": "15.4", "percent": "15", "tenth": "17"},
+    "gyro": {"north": "2.7", "south": "2.7"},
+    "wind": {"heading": "080", "gs": "88", "home": "280", "cross": "17", "head": "10"},
+    "one_in_sixty": {"error": "6", "closing": "4", "change": "10"},
+    "cruising": {"magnetic": "188", "runway": "18"},
+    "air": {"da_rule": "6750", "tas_rule": "108"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_examples_agree_with_values_worked_by_hand(name: str) -> None:
+    values = EXAMPLES[name]("en")
+    assert {each: values[each] for each in BY_HAND[name]} == BY_HAND[name]
+
+
+def test_both_languages_say_the_same_numbers() -> None:
+    for english, french in zip(get_reference("en"), get_reference("fr"), strict=True):
+        for ours, theirs in zip(english.rules, french.rules, strict=True):
+            numbers = [re.findall(r"\d+", each.example.replace(",", ".")) for each in (ours, theirs)]
+            assert sorted(numbers[0]) == sorted(numbers[1]), ours.example
+            assert len(ours.formulas) == len(theirs.formulas)
+            assert ours.source
+            assert theirs.source

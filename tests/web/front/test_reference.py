@@ -1,0 +1,39 @@
+"""Syllabus lines and the reference page: found, in both languages, with what a reader needs beside them."""
+
+import pytest
+from flask import Flask
+
+from tests.web.browsing import Browser
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+@pytest.mark.parametrize("address", ["/reference", "/syllabus", "/syllabus/us-par", "/syllabus/ca-rpp"])
+def test_works(app: Flask, address: str, language: str) -> None:
+    assert Browser(app, language).get_page(address).language == language
+
+
+@pytest.mark.parametrize("address", ["/about", "/topics"])
+def test_both_are_linked(alice: Browser, address: str) -> None:
+    page = alice.get_page(address)
+    assert page.find("//main//a[@href='/syllabus']")
+    assert page.find("//main//a[@href='/reference']")
+
+
+def test_syllabus_lines_lead_to_their_topics_and_name_those_without(alice: Browser) -> None:
+    page = alice.get_page("/syllabus/ca-ppl")
+    row = "//tr[th='TP 12880 Pilot Navigation 20']"
+    assert page.find(f"{row}//a[@href='/topics/datum']")
+    assert "official page" in page.words(row)
+    assert page.words("//caption").endswith("checked on 25 Nov 2026")
+    assert page.words("//h1/following::h2[last()]") == "Stated lines without a question"
+
+
+def test_unknown_syllabus_is_not_found(alice: Browser) -> None:
+    alice.get_page("/syllabus/ca-atpl", status=404)
+
+
+def test_reference_says_numbers_of_both_hemispheres_and_cautions(alice: Browser) -> None:
+    words = alice.get_page("/reference").words("//main")
+    for said in ("right onto 360 at 307", "right onto 180 at 127", "the card shows 325", "it shows 035", "Source: ",
+                 "made up for practice", "current chart"):  # fmt: skip
+        assert said in words
