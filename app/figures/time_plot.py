@@ -21,12 +21,13 @@ from app.figures.strokes import (
     Point,
     disc,
     polyline,
+    ring,
     segment,
     sheet,
     stroke,
     words,
 )
-from app.figures.time_plot_series import EVENT_LIST, EVENTS, SERIES, caption, conflicts, describe
+from app.figures.time_plot_series import CUE_LIST, EVENT_LIST, EVENTS, SERIES, caption, conflicts, describe
 from app.figures.words import pick
 from app.physics.angles import unwrap
 
@@ -76,6 +77,7 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
         parts.append(stroke(polyline([*points[:-1:step], points[-1]]), LINES[name][0]))
     if frame.wide:
         parts += _names(frame, times, lines, language)
+    parts += _cues(frame, values, times, lines["reading_deg"])
     if "at_s" in values:
         parts += _moment(frame, values["at_s"], times, lines)
     title = pick(language, "Headings against time", "Caps en fonction du temps")
@@ -142,14 +144,26 @@ def _names(frame: Frame, times: Sequence[float], lines: dict[str, list[float]], 
         yield words((x - 10 * side, y + 5 + 14 * side * up), pick(language, english, french), style)
 
 
+def _cues(frame: Frame, values: Values, times: Sequence[float], reading: Sequence[float]) -> Iterator[str]:
+    """Ring the readings at which somebody's roll-out starts, each with its number, above and below in turn."""
+    for cue in values.get("cues", ()):
+        near = min(range(len(times)), key=lambda each: abs(times[each] - cue["seconds"]))
+        x, y = frame.at(cue["seconds"], reading[near])
+        side = -1 if cue["number"] % 2 else 1
+        yield ring((x, y), 5, Pen("ink", 2), "paper")
+        yield words((x, y + 5 + 18 * side), str(cue["number"]), Lettering(15, bold=True, halo="paper"))
+
+
 def _moment(frame: Frame, at_s: float, times: Sequence[float], lines: dict[str, list[float]]) -> Iterator[str]:
     """Draw the moment looked at: a lubber line, with a dot on the real heading and one on the reading."""
     at = min(range(len(times)), key=lambda each: abs(times[each] - at_s))
     x, _ = frame.at(times[at], frame.low)
+    yield "<g>"  # together, so that a page can move it
     yield stroke(segment((x, TOP - 8), (x, frame.size[1] - BOTTOM)), HEAVY)
     for name, ink in (("real_deg", "magnetic"), ("reading_deg", "ink")):
         yield disc(frame.at(times[at], lines[name][at]), 7, "paper")
         yield disc(frame.at(times[at], lines[name][at]), 4.5, ink)
+    yield "</g>"
 
 
 TIME_PLOT = Figure(
@@ -161,6 +175,7 @@ TIME_PLOT = Figure(
         "settled_deg": SERIES,
         "at_s": between(0, 86_400, "seconds"),
         "events": EVENT_LIST,
+        "cues": CUE_LIST,
         "width": need(one_of("wide", "narrow")),
     },
     draw,

@@ -64,6 +64,7 @@ def conflicts(values: Values) -> list[str]:
     if times[0] < 0 or any(later <= earlier for earlier, later in pairwise(times)):
         found.append("times_s must start at 0 or later and grow")
     moments = [("at_s", values["at_s"])] if "at_s" in values else []
+    moments += [("cues", cue["seconds"]) for cue in values.get("cues", ())]
     moments += [("events", event["seconds"]) for event in values.get("events", ())]
     found += [
         f"{name} is at {s:g} s: the plot ends at {times[-1]:g} s" for name, s in moments if not 0 <= s <= times[-1]
@@ -81,5 +82,13 @@ def _are_events(value: Any) -> bool:
     )
 
 
+def _are_cues(value: Any) -> bool:
+    return isinstance(value, list | tuple) and all(
+        set(cue) == {"seconds", "number"} and is_number(cue["seconds"]) and cue["number"] in range(1, 10)
+        for cue in value
+    )
+
+
 SERIES = Parameter("a list of two or more numbers", _is_series)
 EVENT_LIST = Parameter(f"a list of {{seconds, name}}, name one of {', '.join(EVENTS)}", _are_events)
+CUE_LIST = Parameter("a list of {seconds, number}, number 1 to 9: roll-outs that somebody's rule starts", _are_cues)

@@ -13,6 +13,7 @@ from app.storage.engine import StorageSettings, create_engine_for
 from app.storage.unit_of_work import UnitOfWork
 from app.web.access import guard_requests
 from app.web.assets import serve_assets
+from app.web.bench import bench
 from app.web.current import NAME, Backend, fresh_seed, utc_now
 from app.web.errors import show_errors
 from app.web.front import front
@@ -44,7 +45,7 @@ def create_app(
     CSRFProtect(app)
     show_errors(app)
     serve_assets(app, STATIC)
-    for area in (front, student):
+    for area in (front, bench, student):
         app.register_blueprint(area)
     guard_requests(app)
     if settings.proxies:

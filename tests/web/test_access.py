@@ -12,6 +12,9 @@ from app.web.settings import Settings
 from tests.web.browsing import Browser
 
 TABLE = {
+    "bench.compare_places": EVERYBODY,
+    "bench.send_track": EVERYBODY,
+    "bench.show_bench": EVERYBODY,
     "front.answer_start": EVERYBODY,
     "front.check_health": EVERYBODY,
     "front.set_home": EVERYBODY,

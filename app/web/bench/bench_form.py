@@ -38,7 +38,9 @@ class NumberField(Field):  # type: ignore[misc] # the library has no types
     def _read(self, text: str) -> float:
         plain = text.translate(PLAIN)
         if not NUMBER.fullmatch(plain):
-            raise ValueError(gettext("“%(value)s” is not a number. Accepted: digits, such as 15 or 2.5.", value=cut(text)))
+            raise ValueError(
+                gettext("“%(value)s” is not a number. Accepted: digits, such as 15 or 2.5.", value=cut(text))
+            )
         return float(plain)
 
 
@@ -65,7 +67,9 @@ class OfferedField(SelectField):  # type: ignore[misc] # the library has no type
         if self.data not in offered:
             accepted = ", ".join(offered[:9])
             raise ValidationError(
-                gettext("“%(value)s” is not offered. Accepted: %(accepted)s.", value=cut(str(self.data)), accepted=accepted)
+                gettext(
+                    "“%(value)s” is not offered. Accepted: %(accepted)s.", value=cut(str(self.data)), accepted=accepted
+                )
             )
 
     def _in_groups(self) -> list[str]:
@@ -99,7 +103,10 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
     target_deg = HeadingField(lazy_gettext("To, magnetic"), default=90)
     turn = OfferedField(
         lazy_gettext("Turn"),
-        choices=[SelectChoice("right", lazy_gettext("to the right")), SelectChoice("left", lazy_gettext("to the left"))],
+        choices=[
+            SelectChoice("right", lazy_gettext("to the right")),
+            SelectChoice("left", lazy_gettext("to the left")),
+        ],
         default="right",
     )
     rate = OfferedField(
@@ -122,7 +129,10 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
         groups: dict[str, list[tuple[str, str]]] = {}
         for place in places:
             groups.setdefault(place.area, []).append((place.id, f"{place.name}, {place.near}"))
-        groups[gettext("Of your own")] = [(TYPED, gettext("coordinates")), (OWN_DIP, gettext("a field of 50,000 nT with a dip"))]
+        groups[gettext("Of your own")] = [
+            (TYPED, gettext("coordinates")),
+            (OWN_DIP, gettext("a field of 50,000 nT with a dip")),
+        ]
         self.place_id.choices = groups
 
     def validate_when(self, field: StringField) -> None:
@@ -131,7 +141,9 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
         try:
             date.fromisoformat(text)
         except ValueError as error:
-            message = gettext("“%(value)s” is not a date. Accepted: year-month-day, such as 2026-09-01.", value=cut(text))
+            message = gettext(
+                "“%(value)s” is not a date. Accepted: year-month-day, such as 2026-09-01.", value=cut(text)
+            )
             raise ValidationError(message) from error
 
     def home(self) -> tuple[HomeWish, float | None]:
@@ -150,9 +162,16 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
         """Return the state as it stands in an address, without what does not matter to it."""
         own = {TYPED: ("latitude_deg", "longitude_deg"), OWN_DIP: ("dip_deg",)}.get(self.place_id.data, ())
         doing = {
-            "turn": ("start_deg", "target_deg", "turn", "rate", *(["bank_deg"] if self.rate.data == "bank" else []), "tas_kt"),
+            "turn": (
+                "start_deg",
+                "target_deg",
+                "turn",
+                "rate",
+                *(["bank_deg"] if self.rate.data == "bank" else []),
+                "tas_kt",
+            ),
             "speed": ("start_deg", "change_kt_s", "seconds"),
             "rough": ("start_deg", "seconds", "tas_kt"),
         }.get(self.doing.data, ())
-        return {name: self[name]._value() if hasattr(self[name], "_value") else self[name].data
-                for name in ("place_id", *own, "when", "doing", *doing)}  # fmt: skip
+        values = {name: self[name].data for name in ("place_id", *own, "when", "doing", *doing)}
+        return {name: f"{value:.10g}" if isinstance(value, float) else value for name, value in values.items()}

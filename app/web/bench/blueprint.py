@@ -2,4 +2,7 @@
 
 from flask import Blueprint
 
+from app.questions.numbers import heading
+
 bench = Blueprint("bench", __name__)
+bench.add_app_template_filter(heading, "three")

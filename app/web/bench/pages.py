@@ -2,11 +2,9 @@
 
 import gzip
 import json
-from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
-from flask import Response, make_response, render_template, request, url_for
+from flask import Response, make_response, render_template, request
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
@@ -48,7 +46,7 @@ def show_bench() -> ResponseReturnValue:
         shown=shown,
         query=form.query() if shown else {},
         stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
-        plots=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
+        drawings=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
         limits=LIMITS,
         days=(FIRST_DAY, LAST_DAY),
         projector=request.args.get("view") == "projector",
@@ -95,10 +93,7 @@ def _form() -> BenchForm:
     home = _home_fields(actor().conventions)
     given = {name: value for name, value in request.args.items() if name in BenchForm.__dict__}
     form = BenchForm(formdata=MultiDict(given if "place_id" in given else home | given))
-    for name, field in form._fields.items():
-        if name not in given and name not in home and not field.raw_data:
-            field.data = field.default
-    if not form.when.data:
+    if not form.when.raw_data:
         form.when.data = home["when"]
     form.offer_places(places)
     return form
@@ -117,7 +112,7 @@ def _shown(form: BenchForm) -> Shown | None:
     return Shown(flight, at_s, flight.moment(at_s) if flight.motion else None)
 
 
-def _home_fields(conventions: Conventions) -> Mapping[str, Any]:
+def _home_fields(conventions: Conventions) -> dict[str, str]:
     listed = next((place for place in list_places("en") if place.name == conventions.place), None)
     if listed:
         return {"place_id": listed.id, "when": conventions.date}
