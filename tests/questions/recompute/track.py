@@ -27,4 +27,28 @@ def time_speed_distance(draw: Draw) -> int:
     return math.floor(60 * miles / (p["gs_kt"] if p["ask"] == "time" else p["minutes"]) + 0.5)
 
 
-RECOMPUTE: dict[str, Callable[[Draw], Any]] = {"track-error": track_error, "time-speed-distance": time_speed_distance}
+def bearing(draw: Draw) -> int:
+    p = draw["parameters"]
+    if p["ask"] == "relative":
+        return circle(p["bearing_deg"] - p["magnetic_deg"])
+    return circle(p["magnetic_deg"] + p["relative_bearing_deg"] + (180 if p["ask"] == "from-station" else 0))
+
+
+def way_home(draw: Draw) -> int:
+    p = draw["parameters"]
+    correction = (p["heading_deg"] - p["track_true_deg"] + 180) % 360 - 180
+    return circle(p["track_true_deg"] + 180 - correction)
+
+
+def fuel(draw: Draw) -> int:
+    p = draw["parameters"]
+    return math.floor(round(p["usable_l"] * 60 / p["burn_l_h"], 9)) - p["reserve_min"]
+
+
+RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
+    "track-error": track_error,
+    "time-speed-distance": time_speed_distance,
+    "bearing-convert": bearing,
+    "return-to-departure": way_home,
+    "fuel-endurance-and-reserve": fuel,
+}
