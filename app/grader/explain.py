@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from app.figures import draw_figure
+from app.figures import draw_figure, figure_parameters
 from app.figures.model import Drawing, FigureCall
 from app.grader.grade import Grade
 from app.grader.phrases import phrase
@@ -186,5 +186,6 @@ def _verdict_calls(item: Item, reply: Reply, grade: Grade) -> tuple[FigureCall, 
         wanted = {k: v for k, v in call.parameters.items() if k != "yours_deg" or v is not None}
         if "yours_deg" in call.parameters and not grade.correct and isinstance(reply.value, int | float):
             wanted["yours_deg"] = reply.value
-        calls.append(FigureCall(call.name, wanted | (dict(found[0].figure) if found else {})))
+        path = found[0].figure if found else {}
+        calls.append(FigureCall(call.name, wanted | {k: v for k, v in path.items() if k in figure_parameters(call.name)}))
     return tuple(calls)
