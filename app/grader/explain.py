@@ -187,5 +187,7 @@ def _verdict_calls(item: Item, reply: Reply, grade: Grade) -> tuple[FigureCall, 
         if "yours_deg" in call.parameters and not grade.correct and isinstance(reply.value, int | float):
             wanted["yours_deg"] = reply.value
         path = found[0].figure if found else {}
-        calls.append(FigureCall(call.name, wanted | {k: v for k, v in path.items() if k in figure_parameters(call.name)}))
+        calls.append(
+            FigureCall(call.name, wanted | {k: v for k, v in path.items() if k in figure_parameters(call.name)})
+        )
     return tuple(calls)
