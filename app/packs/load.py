@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
+from app.packs.fixed import FixedQuestion
 from app.packs.issues import Issue, PackProblems
 from app.packs.library import Library
 from app.packs.locate import line_of
@@ -64,8 +65,8 @@ def _read_families(
     pack_folder: Path, root: Path, families: dict[str, Family], files: dict[str, str], issues: list[Issue]
 ) -> set[str]:
     found = set()
-    for file in sorted((pack_folder / "families").glob("*.toml")):
-        family = _read(file, Family, root, issues)
+    for file in sorted([*(pack_folder / "families").glob("*.toml"), *(pack_folder / "fixed").glob("*.toml")]):
+        family = _read_family(file, root, issues)
         if family is None:
             found.add(file.stem)
             continue
@@ -80,10 +81,19 @@ def _read_families(
     return found
 
 
+def _read_family(file: Path, root: Path, issues: list[Issue]) -> Family | None:
+    if file.parent.name == "families":
+        return _read(file, Family, root, issues)
+    question = _read(file, FixedQuestion, root, issues)
+    return question.as_family() if question else None
+
+
 def _check_listing(pack: Pack, found: set[str], name: str) -> Iterable[Issue]:
     for family_id in pack.families:
         if family_id not in found:
-            yield _error(name, 1, "listing", f"families lists {family_id!r}, but no file in families/ has this id")
+            yield _error(
+                name, 1, "listing", f"families lists {family_id!r}, but no file in families/ or fixed/ has this id"
+            )
     for family_id in sorted(found - set(pack.families)):
         yield _error(name, 1, "listing", f"family {family_id!r} is missing from families in pack.toml")
     if len(set(pack.families)) != len(pack.families):

@@ -22,6 +22,7 @@ rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned
 push spin
 points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
 opening_deg closing_deg track_error_deg distance_unit
+wrong_options explanation
 setting_hundredths gap_hundredths error_ft ridge_ft above_station_ft wind_along_kt usable_l burn_l_h reserve_min
 """
 VOCABULARY: Final = frozenset(_NAMES.split())

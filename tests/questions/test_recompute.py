@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from app.packs.fixed import SOLVER
 from app.packs.spec import ValueFormat
 from app.questions.draw import draw, offered_forms
 from app.questions.model import Item, NotOffered
@@ -36,7 +37,9 @@ FUNCTIONS = all_functions()
 
 
 def test_every_family_is_recomputed() -> None:
-    assert sorted(FUNCTIONS) == sorted(library().families)
+    """Hand-written questions hold words alone: there is nothing to work again."""
+    drawn = [family.id for family in library().families.values() if family.solver != SOLVER]
+    assert sorted(FUNCTIONS) == sorted(drawn)
 
 
 @pytest.mark.parametrize("family_id", sorted(FUNCTIONS))

@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import erfc, exp, pi, sqrt
 
+from app.packs.fixed import SOLVER
 from app.packs.library import Library
 from app.questions.checks.findings import Findings
 from app.questions.model import Item
@@ -35,7 +36,7 @@ def check_batch(library: Library, items: Sequence[Item], findings: Findings) -> 
     """Judge a batch of items of one family."""
     attempts = sum(item.lost + 1 for item in items)
     distinct = len({_content(item) for item in items}) / len(items)
-    if distinct < LEAST_DISTINCT:
+    if distinct < LEAST_DISTINCT and library.family(items[0].family).solver != SOLVER:
         findings.warn(
             "few-distinct", f"{distinct:.0%} of the draws differ", "Widen the parameters, or serve it rarely."
         )

@@ -21,6 +21,10 @@ class Findings:
         """Note what should be mended."""
         self.seen[rule, "warning", what, advice] += 1
 
+    def has(self, rule: str) -> bool:
+        """Whether a rule has found something."""
+        return any(seen == rule for seen, *_ in self.seen)
+
     def issues(self) -> list[Issue]:
         """Return the findings, the most frequent first, at most five of a rule."""
         kept: Counter[str] = Counter()

@@ -46,7 +46,7 @@ def check_family(library: Library, family_id: str, conventions: Sequence[Convent
         items = list(_draw_all(library, family, conventions, draws, findings))
     except NoDraw as error:
         findings.error("no-legal-draw", str(error), "Widen the parameters or relax the solver's conditions.")
-    figures = check_batch(library, items, findings) if items else None
+    figures = check_batch(library, items, findings) if items and not findings.has("cannot-write") else None
     _check_all_used(family, items, findings)
     return FamilyReport(family_id, len(items), tuple(findings.issues()), figures)
 
