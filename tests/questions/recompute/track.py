@@ -45,10 +45,25 @@ def fuel(draw: Draw) -> int:
     return math.floor(round(p["usable_l"] * 60 / p["burn_l_h"], 9)) - p["reserve_min"]
 
 
+def eta(draw: Draw) -> int:
+    p = draw["parameters"]
+    arrival = math.floor(p["time_utc"] + p["minutes"] + p["left_nm"] * p["minutes"] / p["gone_nm"] + 0.5)
+    return (arrival + round(60 * p.get("offset_h", 0))) % 1440
+
+
+def double_error(draw: Draw) -> dict[str, int]:
+    p = draw["parameters"]
+    back = -p["track_error_deg"] if p["side"] == "right" else p["track_error_deg"]
+    heading = p["magnetic_deg"]
+    return {"regain": circle(heading + 2 * back), "minutes": p["minutes"], "hold": circle(heading + back)}
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "track-error": track_error,
     "time-speed-distance": time_speed_distance,
     "bearing-convert": bearing,
     "return-to-departure": way_home,
     "fuel-endurance-and-reserve": fuel,
+    "eta-revision": eta,
+    "double-track-error": double_error,
 }
