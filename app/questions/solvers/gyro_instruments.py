@@ -1,0 +1,203 @@
+"""The gyro panel: which feed drives what is lost with it, and what turn needle and ball say. Degrees, seconds."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import whole
+from app.physics.turning import RATE_ONE_DEG_S, TurnSide, turn_sign
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution, Step
+from app.questions.solvers.registry import solver
+
+GYROS = ("attitude-indicator", "heading-indicator", "turn-instrument")
+# What drives each gyro in each kind of panel, in the order of GYROS.
+PANELS = {
+    "classic": ("suction", "suction", "electrical"),
+    "electric-horizon": ("electrical", "suction", "electrical"),
+    "all-suction": ("suction", "suction", "suction"),
+}
+NOT_GYROS = {"electrical": ("radio",), "pitot": ("airspeed-indicator",)}
+MARKS = {"half-way": 0.5, "on-the-mark": 1.0, "past-the-mark": 1.5}  # share of the rate-one mark
+LEFT_FOR_HEADING = ("indicator-as-before", "compass-and-clock", "compass-alone", "indicator-running-down")
+FIRST_SIGNS = ("gauge-then-lean", "all-at-once", "discharge", "speed-alone")
+SIGN_OF = {"suction": "gauge-then-lean", "electrical": "discharge", "pitot": "speed-alone"}
+SIGN_BELIEFS = {
+    "suction": {"sudden": "all-at-once", "wrong-feed": "discharge", "pitot-gyro": "speed-alone"},
+    "electrical": {
+        "wrong-feed": "gauge-then-lean",
+        "all-one-feed": "all-at-once",
+        "pitot-static-powered": "speed-alone",
+    },
+    "pitot": {"pitot-gyro": "gauge-then-lean", "all-one-feed": "all-at-once", "wrong-feed": "discharge"},
+}
+
+
+def _driven(panel: str, feed: str) -> tuple[str, ...]:
+    """Return the gyros that hang on a feed; none hangs on the pitot tube."""
+    return tuple(gyro for gyro, source in zip(GYROS, PANELS[panel], strict=True) if source == feed)
+
+
+@solver("suction-failure")
+def suction_failure(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: the instruments lost with a feed, what is left to hold a heading by, or how the failure first shows."""
+    asked = {"lost": _lost, "heading-left": _heading_left, "signs": _signs}[parameters["ask"]]
+    return asked(parameters)
+
+
+def _lost(parameters: Mapping[str, Any]) -> Solution:
+    panel, failure = parameters["panel"], parameters["failure"]
+    further = "radio" if failure == "electrical" or parameters["shuffle"] % 2 else "altimeter"
+    items = (*GYROS, "compass", "airspeed-indicator", further)
+    dead = {*_driven(panel, failure), *NOT_GYROS.get(failure, ())}
+    slips = {(item, "left-out"): "feed-not-traced" for item in items if item in dead}
+    for item in items:
+        belief = _belief(item, failure)
+        if item not in dead and belief:
+            slips[item, "chosen"] = belief
+    return Solution(
+        key=tuple(item for item in items if item in dead),
+        given={"ask": "lost", "panel": panel, "failure": failure},
+        options=items,
+        slips=slips,
+        steps=(f"feed-{failure}", *(Step("lost", {"item": item}) for item in items if item in dead), "compass-stays"),
+        model_notes=("runs-down",) if failure == "suction" else (),
+        features={"other-panel": float(panel != "classic")},
+    )
+
+
+def _belief(item: str, failure: str) -> str:
+    """Return what is behind taking a working instrument for lost."""
+    if item == "compass":
+        return "compass-powered"
+    if item in GYROS:
+        return {"suction": "all-one-feed", "electrical": "all-one-feed", "pitot": "pitot-gyro"}[failure]
+    if item in {"airspeed-indicator", "altimeter"}:
+        return "pitot-moves-altimeter" if failure == "pitot" else "pitot-static-powered"
+    return "wrong-feed"
+
+
+def _heading_left(parameters: Mapping[str, Any]) -> Solution:
+    panel, failure = parameters["panel"], parameters["failure"]
+    if failure == "pitot":
+        raise Redraw("no gyro hangs on the pitot tube")
+    lost = _driven(panel, failure)
+    as_before, by_clock, alone, running_down = LEFT_FOR_HEADING
+    if "heading-indicator" not in lost:
+        key = as_before
+        wrong = {"wrong-feed": by_clock, "all-one-feed": alone, "all-runs-down": running_down}
+    elif "turn-instrument" in lost:
+        key, wrong = alone, {"wrong-feed": as_before, "turn-feed-missed": by_clock, "trusts-coasting": running_down}
+    else:
+        key, wrong = by_clock, {"wrong-feed": as_before, "all-one-feed": alone, "trusts-coasting": running_down}
+    return Solution(
+        key=key,
+        given={"ask": "heading-left", "panel": panel, "failure": failure},
+        wrong=wrong,
+        options=LEFT_FOR_HEADING,
+        steps=(f"feed-{failure}", *(Step("lost", {"item": item}) for item in lost), f"so-{key}"),
+        model_notes=("runs-down",) if failure == "suction" else (),
+        features={"other-panel": float(panel != "classic")},
+    )
+
+
+def _signs(parameters: Mapping[str, Any]) -> Solution:
+    failure = parameters["failure"]
+    if parameters["panel"] != "classic":
+        raise Redraw("the signs are asked of the usual panel")
+    return Solution(
+        key=SIGN_OF[failure],
+        given={"ask": "signs", "panel": "classic", "failure": failure},
+        wrong=SIGN_BELIEFS[failure],
+        options=FIRST_SIGNS,
+        steps=(f"feed-{failure}", f"shows-{failure}"),
+        features={"other-panel": -1.0},
+    )
+
+
+@solver("slip-ball-and-turn-needle")
+def slip_ball_and_turn_needle(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: turn and balance, the pedal to press, degrees turned in some seconds, or what the instrument shows."""
+    asked = {"state": _state, "pedal": _pedal, "degrees": _degrees, "meaning": _meaning}[parameters["ask"]]
+    return asked(parameters)
+
+
+def _other_side(side: str) -> str:
+    return "left" if side == "right" else "right"
+
+
+def _shown(parameters: Mapping[str, Any]) -> dict[str, Any]:
+    """Return what the instrument shows: its kind, side, share of the rate-one mark, and the ball."""
+    return {name: parameters[name] for name in ("instrument", "turn", "mark", "ball")}
+
+
+def _state(parameters: Mapping[str, Any]) -> Solution:
+    turn, ball = parameters["turn"], parameters["ball"]
+    other = _other_side(turn)
+    if ball == "centre":
+        balance = "balanced"
+        wrong = {"turn-mirrored": f"{other}-balanced", "every-turn-slips": f"{turn}-slip",
+                 "every-turn-skids": f"{turn}-skid"}  # fmt: skip
+    else:
+        balance, swapped = ("slip", "skid") if ball == turn else ("skid", "slip")
+        wrong = {"slip-skid-swapped": f"{turn}-{swapped}", "ball-ignored": f"{turn}-balanced",
+                 "turn-mirrored": f"{other}-{swapped}"}  # fmt: skip
+    return Solution(
+        key=f"{turn}-{balance}",
+        given={"ask": "state", **_shown(parameters)},
+        wrong=wrong,
+        steps=("needle-tells-turn", f"ball-{balance}"),
+        features={"ball-out": float(ball != "centre")},
+    )
+
+
+def _pedal(parameters: Mapping[str, Any]) -> Solution:
+    turn, ball = parameters["turn"], parameters["ball"]
+    if ball == "centre":
+        key = "no-pedal"
+        wrong = {"with-the-turn": f"{turn}-pedal", "against-the-turn": f"{_other_side(turn)}-pedal"}
+    else:
+        key = f"{ball}-pedal"
+        wrong = {"away-from-ball": f"{_other_side(ball)}-pedal", "ball-ignored": "no-pedal"}
+    return Solution(
+        key=key,
+        given={"ask": "pedal", **_shown(parameters)},
+        wrong=wrong,
+        options=("left-pedal", "no-pedal", "right-pedal"),
+        steps=("step-on-the-ball" if ball != "centre" else "ball-is-home",),
+        features={"ball-out": float(ball != "centre")},
+    )
+
+
+def _degrees(parameters: Mapping[str, Any]) -> Solution:
+    turn: TurnSide = parameters["turn"]
+    share, seconds = MARKS[parameters["mark"]], parameters["seconds"]
+    rate = share * RATE_ONE_DEG_S
+    turned = rate * seconds
+    if turned % 1:
+        raise Redraw("half a degree has no place in the answer")
+    wrong = {"other-side": -turned, "minute-circle": 2 * turned, "one-a-second": share * seconds}
+    if share != 1:
+        wrong["mark-ignored"] = RATE_ONE_DEG_S * seconds
+    side = turn_sign(turn)
+    return Solution(
+        key=side * whole(turned),
+        given={"ask": "degrees", **_shown(parameters), "seconds": seconds},
+        wrong={name: side * whole(value) for name, value in wrong.items()},
+        quantities={"rate": rate, "turned_deg": turned},
+        steps=("mark-is-rate-one", "this-rate", "times-seconds", f"signed-{turn}"),
+        features={"ball-out": float(parameters["ball"] != "centre")},
+    )
+
+
+def _meaning(parameters: Mapping[str, Any]) -> Solution:
+    needle = parameters["instrument"] == "turn-needle"
+    key, other = ("turn-only", "turn-and-roll") if needle else ("turn-and-roll", "turn-only")
+    mixed_up = "needle-feels-roll" if needle else "only-turn"
+    return Solution(
+        key=key,
+        given={"ask": "meaning", "instrument": parameters["instrument"]},
+        wrong={mixed_up: other, "shows-bank": "bank", "bank-and-turn": "bank-and-turn"},
+        options=("turn-only", "turn-and-roll", "bank", "bank-and-turn"),
+        steps=("needle-axis" if needle else "coordinator-axis", "bank-by-speed"),
+        features={"ball-out": -1.0},
+    )

@@ -1,0 +1,131 @@
+"""Rate and bank of a turn, and what a turn instrument's mark is worth. Degrees, seconds, knots true."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from app.physics.angles import tan_deg, whole
+from app.physics.turning import (
+    HALF_RATE_DEG_S,
+    RATE_ONE_DEG_S,
+    TurnSide,
+    bank_fifteen_percent_deg,
+    bank_for_rate_deg,
+    bank_tenth_plus_seven_deg,
+    calibrated_rate_deg_s,
+    turn_seconds,
+)
+from app.physics.units import KNOT_MS
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution, Wrong
+from app.questions.solvers.registry import solver
+
+RULES: Mapping[str, Callable[[float], float]] = {
+    "exact": bank_for_rate_deg,
+    "fifteen-percent": bank_fifteen_percent_deg,
+    "tenth-plus-seven": bank_tenth_plus_seven_deg,
+}
+PLUS_SEVEN_KT = range(120, 161)  # where a tenth of TAS plus 7 lies within a degree of the exact bank
+STEEPEST_DEG = 45
+TIMED_S = 10
+IDEAL_DEG = 30  # rate one for ten seconds
+CLEAR_OF_IDEAL_DEG = 3
+
+
+@solver("rate-one-bank")
+def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: bank for 3 degrees a second by the school's rule, or by the exact formula, to the nearest degree."""
+    tas = parameters["tas_kt"]
+    rule = conventions.rate_rule if parameters["at_home"] else "exact"
+    if rule == "tenth-plus-seven" and tas not in PLUS_SEVEN_KT:
+        raise Redraw("outside the speeds the rule is made for")
+    bank, exact = RULES[rule](tas), bank_for_rate_deg(tas)
+    own = {"knots-as-metres": bank_for_rate_deg(tas / KNOT_MS)} if rule == "exact" else {
+        "adds-both": bank_fifteen_percent_deg(tas) + 7
+    }  # fmt: skip
+    wrong: dict[str, float] = {
+        "same-any-speed": 15,
+        "always-thirty": 30,
+        "tenth-only": tas / 10,
+        "half-tenth-only": tas / 20,
+        "fifth": tas / 5,
+        "half-rate": bank_for_rate_deg(tas, HALF_RATE_DEG_S) if rule == "exact" else bank / 2,
+        "twice-rate": bank_for_rate_deg(tas, 2 * RATE_ONE_DEG_S),
+        **own,
+    }
+    return Solution(
+        key=whole(bank),
+        given={"rate_rule": rule, "tas_kt": tas},
+        wrong={name: Wrong(whole(value), option=value <= STEEPEST_DEG) for name, value in wrong.items()},
+        quantities={"tenth_deg": tas / 10, "half_tenth_deg": tas / 20, "rule_deg": bank, "exact_deg": exact,
+                    "speed_ms": tas * KNOT_MS, "tangent": tan_deg(exact)},
+        steps=(f"work-{rule}", *(("work-tangent",) if rule == "exact" else ()), "to-the-degree"),
+        model_notes=() if rule == "exact" else ("exact",),
+        by_rule=rule != "exact",
+        features={"exact": float(rule == "exact")},
+    )  # fmt: skip
+
+
+@solver("turn-coordinator-calibration")
+def turn_coordinator_calibration(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+    """Key: seconds of a turn at the rate measured on its side, or on which side to hold less deflection."""
+    return _deflection(parameters) if parameters["ask"] == "deflection" else _seconds(parameters)
+
+
+def _seconds(parameters: Mapping[str, Any]) -> Solution:
+    turn: TurnSide = parameters["turn"]
+    other: TurnSide = "left" if turn == "right" else "right"
+    here, there = parameters[f"turned_{turn}_deg"], parameters[f"turned_{other}_deg"]
+    planned = parameters["planned_turn_deg"]
+    if abs(here - IDEAL_DEG) < CLEAR_OF_IDEAL_DEG:
+        raise Redraw("so good an instrument needs no allowance")
+    exact = turn_seconds(planned, calibrated_rate_deg_s(here))
+    ideal = turn_seconds(planned, RATE_ONE_DEG_S)
+    wrong = {
+        "ideal": ideal,
+        "inverse-scale": ideal * here / IDEAL_DEG,
+        "other-side": turn_seconds(planned, calibrated_rate_deg_s(there)),
+        "mean-of-both": turn_seconds(planned, calibrated_rate_deg_s((here + there) / 2)),
+        "forgets-ten": planned / here,
+    }
+    return Solution(
+        key=whole(exact),
+        given={"ask": "seconds", **_measured(parameters), "turn": turn, "planned_turn_deg": planned},
+        wrong={name: whole(value) for name, value in wrong.items()},
+        quantities={"turned_deg": here, "rate": calibrated_rate_deg_s(here), "exact_s": exact},
+        steps=("measured-rate", "divide", *(("to-the-second",) if exact % 1 else ())),
+        model_notes=("handbook",),
+        features={"fast": float(here > IDEAL_DEG)},
+    )
+
+
+def _measured(parameters: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: parameters[name] for name in ("turned_left_deg", "turned_right_deg")}
+
+
+def _deflection(parameters: Mapping[str, Any]) -> Solution:
+    left, right = parameters["turned_left_deg"], parameters["turned_right_deg"]
+    if min(abs(left - IDEAL_DEG), abs(right - IDEAL_DEG)) < CLEAR_OF_IDEAL_DEG:
+        raise Redraw("so good an instrument needs no other deflection")
+    fixes = _fix(left), _fix(right)
+    turned = _other(fixes[0]), _other(fixes[1])
+    if fixes[0] == fixes[1]:
+        wrong = {"left-mirrored": (fixes[0], turned[1]), "right-mirrored": (turned[0], fixes[1])}
+    else:
+        wrong = {"left-for-both": (fixes[0], fixes[0]), "right-for-both": (fixes[1], fixes[1])}
+    return Solution(
+        key="-".join(fixes),
+        given={"ask": "deflection", **_measured(parameters)},
+        wrong={"fix-wrong-way": "-".join(turned), **{name: "-".join(value) for name, value in wrong.items()}},
+        options=("less-less", "less-more", "more-less", "more-more"),
+        steps=(f"left-{fixes[0]}", f"right-{fixes[1]}"),
+        features={"fast": float(left > IDEAL_DEG)},
+    )
+
+
+def _fix(turned_deg: int) -> str:
+    """Say which deflection brings ten seconds back to thirty degrees."""
+    return "less" if turned_deg > IDEAL_DEG else "more"
+
+
+def _other(fix: str) -> str:
+    return "more" if fix == "less" else "less"
