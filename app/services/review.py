@@ -12,6 +12,7 @@ from app.grader.reply import Reply
 from app.packs.library import Library
 from app.questions.wording import Writer
 from app.services.actor import Actor
+from app.services.bench_links import Query, link_for
 from app.services.drills import get_drill
 from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
@@ -29,6 +30,7 @@ class Explained:
 
     item: ItemView
     explanation: Explanation
+    bench: Query | None  # the flight that shows it
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +147,8 @@ def _explained(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply
     marks = grade(library, item, reply)
     if marks.correct != attempt.correct:
         return None  # the key has been corrected since: the kept verdict cannot be explained
-    return Explained(view_item(library, item, actor.language), explain(library, item, reply, marks, actor.language))
+    explanation = explain(library, item, reply, marks, actor.language)
+    return Explained(view_item(library, item, actor.language), explanation, link_for(item))
 
 
 def _tallies(library: Library, answered: Sequence[PlaceRow], actor: Actor) -> Iterator[Tally]:

@@ -12,6 +12,7 @@ from app.web.settings import Settings
 from tests.web.browsing import Browser
 
 TABLE = {
+    "bench.ask_about_it": EVERYBODY,
     "bench.compare_places": EVERYBODY,
     "bench.send_track": EVERYBODY,
     "bench.show_bench": EVERYBODY,

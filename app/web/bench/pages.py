@@ -4,21 +4,22 @@ import gzip
 import json
 from dataclasses import dataclass
 
-from flask import Response, make_response, render_template, request
+from flask import Response, make_response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
 from app.questions.conventions import Conventions
-from app.services.bench import LIMITS, Flight, Moment, fly_bench, moment_within
+from app.services.bench import Flight, Moment, fly_bench, moment_within
 from app.services.bench_field import field_of
+from app.services.bench_links import ask_bench
 from app.services.errors import Invalid
-from app.services.homes import FIRST_DAY, LAST_DAY, HomeWish
+from app.services.homes import HomeWish, conventions_for
 from app.services.places import list_places
 from app.web.access import EVERYBODY, allow
 from app.web.bench.bench_form import TYPED, BenchForm
 from app.web.bench.blueprint import bench
 from app.web.bench.drawings import draw_plots, draw_stills
-from app.web.current import actor, language
+from app.web.current import actor, actor_with_visit, backend, language, library, now, uow
 from app.web.errors import STATUS
 
 TRACK_KEPT = "public, max-age=86400"
@@ -39,19 +40,7 @@ class Shown:
 def show_bench() -> ResponseReturnValue:
     """Fly what the address says and show it at one moment; a page without an address flies at the home place."""
     form = _form()
-    shown = _shown(form)
-    page = render_template(
-        "bench/show_bench.html",
-        form=form,
-        shown=shown,
-        query=form.query() if shown else {},
-        stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
-        drawings=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
-        limits=LIMITS,
-        days=(FIRST_DAY, LAST_DAY),
-        projector=request.args.get("view") == "projector",
-    )
-    return page, 200 if shown else STATUS[Invalid]
+    return _page(form, _shown(form))
 
 
 @bench.get("/bench/track.json")
@@ -77,7 +66,7 @@ def compare_places() -> ResponseReturnValue:
     """Fly the same manoeuvre in the north, near the magnetic equator and in the south, side by side."""
     form = _form()
     if not _shown(form):
-        return show_bench()
+        return _page(form, None)
     home, _ = form.home()
     flights = []
     for place_id in COMPARED:
@@ -87,11 +76,39 @@ def compare_places() -> ResponseReturnValue:
     return render_template("bench/compare_places.html", flights=flights, query=form.query())
 
 
+@bench.post("/bench/questions")
+@allow(*EVERYBODY)
+def ask_about_it() -> ResponseReturnValue:
+    """Start a drill of questions like the flight, at its place; in a field of one's own, at the home place."""
+    form = _form()
+    if not _shown(form):
+        return _page(form, None)
+    home, dip_deg = form.home()
+    visitor = actor_with_visit()
+    conventions = visitor.conventions if dip_deg is not None else conventions_for(home, language())
+    asked = (form.wish(), conventions, backend().draw_seed())
+    drill_id = ask_bench(uow(), visitor, library(), asked, now())
+    return redirect(url_for("student.show_question", drill_id=drill_id, position=1), 303)
+
+
+def _page(form: BenchForm, shown: Shown | None) -> ResponseReturnValue:
+    page = render_template(
+        "bench/show_bench.html",
+        form=form,
+        shown=shown,
+        query=form.query() if shown else {},
+        stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
+        drawings=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
+        projector=request.args.get("view") == "projector",
+    )
+    return page, 200 if shown else STATUS[Invalid]
+
+
 def _form() -> BenchForm:
     """Fill the form from the address; what it does not say comes from the home place and the defaults."""
     places = tuple(list_places(language()))
     home = _home_fields(actor().conventions)
-    given = {name: value for name, value in request.args.items() if name in BenchForm.__dict__}
+    given = {name: value for name, value in request.values.items() if name in BenchForm.__dict__}
     form = BenchForm(formdata=MultiDict(given if "place_id" in given else home | given))
     if not form.when.raw_data:
         form.when.data = home["when"]

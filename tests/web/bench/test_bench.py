@@ -83,7 +83,7 @@ def test_errors_name_the_value_and_lose_nothing(alice: Browser, query: str, said
     refused = [" ".join("".join(each.itertext()).split()) for each in page.find("//p[@class='refusal']")]
     assert len(refused) == 1
     assert said in refused[0]
-    assert page.find("//input[@name='target_deg']/@value") == ["123"]
+    assert page.find("//input[@id='target_deg']/@value") == ["123"]
     assert not page.find("//@data-still")
     assert alice.get(f"/bench/track.json?{query}").status_code == 422
 
@@ -126,3 +126,22 @@ def test_projector_and_french(alice: Browser, amelie: Browser) -> None:
     page = amelie.get_page("/bench")
     assert page.heading == "Banc d’essai\u00a0: piloter le modèle du compas".replace("\u00a0", " ")
     assert page.find("//@data-cardinals") == ["N E S O"]
+
+
+def test_asks_about_the_flight_and_shows_its_answer_on_the_bench(alice: Browser) -> None:
+    page = alice.get_page(f"{OTTAWA}&target_deg=360")
+    question = alice.submit(page, {}, "//form[@action='/bench/questions']")
+    assert "Otterlea" in question.text
+    choices = question.find("//input[@type='radio']/@value")
+    reply = {question.find("//input[@type='radio']/@name")[0]: choices[0]}
+    verdict = alice.submit(question, reply)
+    link = verdict.find("//a[@class='bench-link']/@href")[0]
+    flown = alice.get_page(link)
+    assert flown.find("//input[@id='target_deg']/@value") == ["360"]
+    assert flown.find("//@data-still")
+
+
+def test_asks_nothing_about_what_cannot_be_flown(alice: Browser) -> None:
+    page = alice.get_page("/bench")
+    sent = {"csrf_token": page.token, "target_deg": "x"}
+    assert alice.send("/bench/questions", sent, status=422).find("//p[@class='refusal']")
