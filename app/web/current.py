@@ -62,7 +62,7 @@ def now() -> datetime:
 def library() -> Library:
     """Return the packs of this request, the same throughout even where they are exchanged meanwhile."""
     if "library" not in g:
-        g.library = backend().shelf.library
+        g.library = backend().shelf.library_at(now())
     return cast("Library", g.library)
 
 

@@ -1,12 +1,13 @@
 """The shelf: a bad edit leaves the last good packs in use."""
 
 import shutil
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from app.packs.issues import PackProblems
-from app.services.library import Shelf
+from app.services.library import LOOK_AGAIN_AFTER, Shelf
 from tests.questions.engine import PACKS
 
 FAMILY = Path("datum/families/true-to-compass.toml")
@@ -56,3 +57,31 @@ def test_without_an_earlier_library_there_is_nothing_to_keep(folder: Path) -> No
 def test_missing_folder_is_a_problem_of_the_packs(tmp_path: Path) -> None:
     with pytest.raises(PackProblems):
         Shelf(tmp_path / "nowhere")
+
+
+def test_a_running_server_takes_a_good_edit_at_its_next_look(folder: Path, now: datetime) -> None:
+    shelf = Shelf(folder)
+    before = shelf.library_at(now)
+    file = folder / FAMILY
+    file.write_text(file.read_text("utf-8").replace("version = 1", "version = 22", 1), "utf-8")
+    assert shelf.library_at(now + LOOK_AGAIN_AFTER - timedelta(microseconds=1)) is before
+    after = shelf.library_at(now + LOOK_AGAIN_AFTER)
+    assert after.family("true-to-compass").version == 22
+    assert shelf.library_at(now + 3 * LOOK_AGAIN_AFTER) is after, "nothing has changed: nothing is read"
+
+
+def test_a_running_server_keeps_the_last_good_packs_until_they_are_mended(
+    folder: Path, now: datetime, caplog: pytest.LogCaptureFixture
+) -> None:
+    shelf = Shelf(folder)
+    before = shelf.library
+    good = break_family(folder)
+    (folder / "wind/pack.toml").write_text("x" * 5_000_000, "utf-8")
+    assert shelf.library_at(now) is before
+    assert {issue.rule for issue in shelf.issues} >= {"schema", "file-size"}
+    assert "true-to-compass.toml" in caplog.text
+    assert "wind/pack.toml" in caplog.text
+    (folder / FAMILY).write_text(good, "utf-8")
+    (folder / "wind/pack.toml").write_bytes((PACKS / "wind/pack.toml").read_bytes())
+    assert shelf.library_at(now + LOOK_AGAIN_AFTER) is not before
+    assert shelf.issues == ()
