@@ -1,4 +1,4 @@
-"""Calls that between them show everything the figures can draw, and ways to look into a drawing."""
+"""Ways to look into a drawing."""
 
 import re
 from cmath import phase, rect
@@ -10,82 +10,11 @@ from lxml import etree
 
 from app.figures import draw_figure
 from app.figures.model import FigureCall, Language, Medium
+from app.figures.samples import SAMPLES, Sample
 
 SVG: Final = "{http://www.w3.org/2000/svg}"
 Point = tuple[float, float]
-Sample = tuple[str, dict[str, Any]]
 
-CARD: Final = [{"for_deg": heading, "steer_deg": heading - 2} for heading in range(30, 361, 30)]
-TWO_ROWS: Final = [{**entry, "steer_off_deg": entry["steer_deg"] + 1} for entry in CARD]
-EIGHT: Final = [{"for_deg": heading, "steer_deg": heading - 1} for heading in range(45, 361, 45)]
-TIMES: Final = [float(second) for second in range(91)]
-REAL: Final = [(270 + min(180, 3 * second)) % 360 for second in range(91)]
-READING: Final = [(265 + min(185, 3 * second)) % 360 for second in range(91)]
-RIGHT_TURN: Final = {"start_deg": 270, "target_deg": 360, "turn": "right"}
-MODEL: Final = {"dip_deg": 69, "bank_deg": 15, "show_readings": True}
-
-SAMPLES: Final[list[Sample]] = [
-    ("drum", {"face": "drum", "reading_deg": 307}),
-    ("drum", {"reading_deg": 360, "screws": True}),
-    ("drum", {"reading_deg": 40, "hide_deg": 60}),
-    ("drum", {"reading_deg": 355, "low_deg": 345, "high_deg": 5, "key_deg": 355, "yours_deg": 350}),
-    ("drum", {"reading_deg": 307, "key_deg": 307, "yours_deg": 127, "screws": True}),
-    ("vertical-card", {"face": "vertical-card", "reading_deg": 307}),
-    ("vertical-card", {"reading_deg": 40, "hide_deg": 60, "key_deg": 40, "yours_deg": 47.5}),
-    ("heading-indicator", {"indicator_deg": 95, "knob": True}),
-    ("heading-indicator", {"indicator_deg": 95, "key_deg": 98, "yours_deg": 275}),
-    ("correction-card", {"card": CARD}),
-    ("correction-card", {"card": TWO_ROWS}),
-    ("correction-card", {"card": EIGHT}),
-    ("swing-table", {"swing": [{"magnetic_deg": each["for_deg"], "compass_deg": each["steer_deg"]} for each in EIGHT]}),
-    ("turn-from-above", RIGHT_TURN),
-    ("turn-from-above", RIGHT_TURN | MODEL | {"key_deg": 307, "yours_deg": 311}),
-    ("turn-from-above", {"start_deg": 90, "target_deg": 330, "turn": "left", "yours_deg": 200} | MODEL),
-    ("turn-from-above", {"start_deg": 45, "target_deg": 30, "turn": "right"}),
-    ("ladder", {"ask": "compass", "true_deg": 75, "variation_deg": -13, "deviation_deg": -3}),
-    ("ladder", {"ask": "compass", "true_deg": 75, "variation_deg": -13, "key": [75, 88, 91]}),
-    ("ladder", {"variation_deg": -13, "key": [75, 88, 91], "yours": [75, 62, 63], "first_wrong": "T-M"}),
-    ("ladder", {"ask": "true", "compass_deg": 5, "key": [5, 9, 351], "yours": [5, 1, 19], "first_wrong": "C-M"}),
-    ("ladder", {"ask": "variation", "true_deg": 75, "magnetic_deg": 88, "key": [75, 88], "yours": [75, 62]}),
-    ("ladder", {"rows": "CM", "key": [355, 1], "yours": [355, 355], "deviation_deg": 6, "first_wrong": "C-M"}),
-    ("ladder", {"ask": "compass", "key": [75, 100, 106], "yours": [75, 50, 230], "variation_deg": -25}),
-    ("heading-circle", {"heading_deg": 90, "speed_change": "faster"}),
-    ("heading-circle", {"heading_deg": 225, "speed_change": "slower", "hemisphere": "north", "show_errors": True}),
-    ("heading-circle", {"heading_deg": 315, "speed_change": "faster", "hemisphere": "north", "show_errors": True}),
-    ("heading-circle", {"heading_deg": 360, "speed_change": "faster", "hemisphere": "south", "show_errors": True}),
-    ("heading-circle", {"heading_deg": 45, "turn": "left", "hemisphere": "north", "show_errors": True}),
-    ("heading-circle", {"heading_deg": 180, "turn": "right", "hemisphere": "south", "show_errors": True}),
-    ("heading-circle", {"heading_deg": 180, "turn": "right", "hemisphere": "none", "show_errors": True}),
-    ("rose", {"variation_deg": -13, "true_deg": 75}),
-    ("rose", {"variation_deg": 18, "true_deg": 285, "show_variation": False}),
-    ("rose", {"variation_deg": 0}),
-    ("north-fan", {"true_deg": 75, "magnetic_deg": 88, "compass_deg": 91}),
-    ("north-fan", {"true_deg": 290, "variation_deg": 14, "deviation_deg": -4}),
-    ("north-fan", {"magnetic_deg": 120, "compass_deg": 123}),
-    ("north-fan", {"compass_deg": 123}),
-    ("tilted-card", {"dip_deg": 69, "bank_deg": 15}),
-    ("tilted-card", {"dip_deg": -60, "bank_deg": -45}),
-    ("tilted-card", {"dip_deg": 60, "bank_deg": 0}),
-    ("card-plane", {"dip_deg": 69, "bank_deg": 15}),
-    ("card-plane", {"dip_deg": -60, "bank_deg": 20, "heading_deg": 200}),
-    ("card-plane", {"dip_deg": 0, "bank_deg": 0}),
-    ("time-plot", {"times_s": TIMES, "real_deg": REAL, "reading_deg": READING, "width": "narrow", "at_s": 33,
-                   "events": [{"seconds": 5, "name": "full-bank"}]}),
-    (
-        "time-plot",
-        {
-            "times_s": TIMES, "real_deg": REAL, "reading_deg": READING, "settled_deg": READING, "width": "wide",
-            "events": [{"seconds": 5, "name": "full-bank"}, {"seconds": 80, "name": "roll-out"}],
-        },
-    ),
-    ("estimate-mark", {"aim": 80}),
-    ("estimate-mark", {"aim": 80, "estimate": 62, "low": 40, "high": 75}),
-    ("estimate-mark", {"aim": 80, "estimate": 82, "low": 70, "high": 90}),
-    ("estimate-mark", {"aim": 80, "estimate": 92, "low": 85, "high": 96}),
-    ("tally", {"long": 4, "short": 9}),
-    ("progress", {"places": ["right", "missed", "here", "to-come"]}),
-    ("progress", {"places": ["right", "missed"]}),
-]  # fmt: skip
 LANGUAGES: Final[tuple[Language, Language]] = ("en", "fr")
 
 

@@ -7,7 +7,8 @@ from lxml import etree, html
 
 from app.figures import check_figure, draw_figure
 from app.figures.model import Drawing, FigureCall, Language, Medium
-from tests.figures.drawings import CARD, EIGHT, LANGUAGES, TWO_ROWS, root_of, texts
+from app.figures.samples import CARD, EIGHT, TWO_ROWS
+from tests.figures.drawings import LANGUAGES, root_of, texts
 
 CARDINALS = {"N": 360, "E": 90, "S": 180, "W": 270, "O": 270}
 Rows = list[dict[str, int]]

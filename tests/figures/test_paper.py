@@ -12,7 +12,7 @@ from weasyprint import HTML
 
 from app.figures import draw_figure, figure_names
 from app.figures.model import FigureCall
-from tests.figures.drawings import SAMPLES
+from app.figures.samples import SAMPLES
 
 LARGEST_BLACK_UNITS = 30.0  # a triangle, a disc, a star; nothing larger is filled
 PAINTS = {"f", "f*", "B", "B*", "b", "b*"}

@@ -3,9 +3,9 @@ import pytest
 from app.figures import check_figure, draw_figure, figure_names, figure_parameters
 from app.figures.faces import card_label, label, size_and_letter, three_digits
 from app.figures.model import FigureCall, WrongFigure
+from app.figures.samples import SAMPLES
 from app.figures.strokes import number
 from app.figures.words import in_a_row
-from tests.figures.drawings import SAMPLES
 
 
 @pytest.mark.parametrize("sample", SAMPLES)

@@ -6,7 +6,8 @@ import pytest
 
 from app.figures import check_figure, draw_figure
 from app.figures.model import FigureCall
-from tests.figures.drawings import READING, REAL, SVG, TIMES, points_of, root_of, texts
+from app.figures.samples import READING, REAL, TIMES
+from tests.figures.drawings import SVG, points_of, root_of, texts
 
 PLOT = {"times_s": TIMES, "real_deg": REAL, "reading_deg": READING}
 FRAMES = [("wide", 720.0, 330.0), ("narrow", 320.0, 320.0)]

@@ -10,8 +10,9 @@ from lxml import etree
 
 from app.figures import check_figure, draw_figure
 from app.figures.model import FigureCall
+from app.figures.samples import RIGHT_TURN
 from app.physics.card import turn_reading_deg
-from tests.figures.drawings import RIGHT_TURN, SVG, Point, points_of, root_of, texts
+from tests.figures.drawings import SVG, Point, points_of, root_of, texts
 from tests.figures.test_every_figure import bounds
 
 HEADING = st.integers(1, 360)
