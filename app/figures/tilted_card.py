@@ -1,5 +1,7 @@
 """The tilted card seen from behind: in a banked turn part of the vertical field lies along the card.
 
+Seen from the left instead, nose to the left, the same drawing shows a change of speed: the tilt is then fore and aft.
+
 In a co-ordinated turn the card hangs square to the apparent vertical, so it tilts with the bank p. Of the vertical
 field Z the part Z sin p then lies along the card: toward the low wing where the dip is down, toward the high one where
 it is up.
@@ -11,7 +13,7 @@ from math import hypot
 
 from app.figures.figure import Figure, Values
 from app.figures.model import Drawing, Language, Medium
-from app.figures.parameters import between, need
+from app.figures.parameters import between, need, one_of
 from app.figures.strokes import (
     EDGE,
     THIN,
@@ -88,6 +90,8 @@ class Tilt:
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     """Draw card, case and the vertical field with its two parts."""
     tilt = Tilt(values["bank_deg"], -1 if values["dip_deg"] < 0 else 1)
+    aside = values.get("view") == "left"
+    low_edge = pick(language, "low edge", "bord bas") if aside else pick(language, "low wing", "aile basse")
     corners = [(-HALF_CASE, CASE_TOP), (HALF_CASE, CASE_TOP), (HALF_CASE, CASE_FOOT), (-HALF_CASE, CASE_FOOT)]
     level_y = tilt.pivot[1]
     parts = [
@@ -99,12 +103,16 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
         *arrow(tilt.pivot, tilt.tip, Pen("magnetic", 2.5)),
         *arrow(tilt.pivot, tilt.part_along, Pen("magnetic", 4)),
         ring(tilt.pivot, 5, Pen("ink", 2), "paper"),
-        *_labels(tilt, language),
+        *_labels(tilt, language, low_edge),
     ]
     title = pick(language, "The card tilts with the bank", "La rose s'incline en virage")
-    description = _describe(tilt, language)
+    description, said = _describe(tilt, language), pick(language, "Seen from behind.", "Vue de derrière.")
+    if aside:
+        title = pick(language, "The card tilts while the speed changes", "La rose penche quand la vitesse change")
+        description = _describe_aside(tilt, language)
+        said = pick(language, "Seen from the left, nose to the left.", "Vue de gauche, le nez à gauche.")
     markup = sheet("tilted-card", (WIDTH, tilt.height), parts, title, description)
-    return Drawing("tilted-card", markup, title, description, pick(language, "Seen from behind.", "Vue de derrière."))
+    return Drawing("tilted-card", markup, title, description, said)
 
 
 def arrow(start: Point, tip: Point, pen: Pen) -> Iterator[str]:
@@ -117,7 +125,7 @@ def arrow(start: Point, tip: Point, pen: Pen) -> Iterator[str]:
         yield stroke(head, Pen(pen.ink, min(pen.width, 2.5)))
 
 
-def _labels(tilt: Tilt, language: Language) -> Iterator[str]:
+def _labels(tilt: Tilt, language: Language, low_edge: str) -> Iterator[str]:
     right, (x, y) = tilt.right, tilt.pivot
     toward_low, toward_high = ("start", "end") if right > 0 else ("end", "start")
     edge = WIDTH - 2 if right > 0 else 2.0
@@ -127,7 +135,7 @@ def _labels(tilt: Tilt, language: Language) -> Iterator[str]:
     high = tilt.at(-HALF_CARD * right, 0)
     yield words((high[0], high[1] - 13), pick(language, "card", "rose"), Lettering(anchor=toward_low, halo="paper"))
     low = tilt.at(HALF_CASE * right, CASE_FOOT)
-    yield words((low[0] - 30 * right, low[1] + 19), pick(language, "low wing", "aile basse"), Lettering(ink="soft"))
+    yield words((low[0] - 30 * right, low[1] + 19), low_edge, Lettering(ink="soft"))
     if tilt.bank_deg:
         anchor, rise = (toward_low, -13) if tilt.down > 0 else (toward_high, 24)
         said = pick(language, "along the card", "suivant la rose")
@@ -168,8 +176,30 @@ def _describe(tilt: Tilt, language: Language) -> str:
     )
 
 
+def _describe_aside(tilt: Tilt, language: Language) -> str:
+    if not tilt.bank_deg:
+        return pick(
+            language,
+            "From the left, at a steady speed: the card is level, and no part of the vertical field Z lies along it.",
+            "Vu de gauche à vitesse constante\u00a0: la rose est à plat, aucune part du champ vertical Z ne la suit.",
+        )
+    size = f"{abs(tilt.bank_deg):g}"
+    edge = pick(language, "after forward", "arrière avant").split()[tilt.right < 0]
+    return pick(
+        language,
+        f"Seen from the left while the speed changes: the card's {edge} edge has sunk by {size} degrees. A part of the "
+        "vertical field Z lies along the card, fore and aft.",
+        f"Vu de gauche pendant que la vitesse change\u00a0: le bord {edge} de la rose est descendu de "
+        f"{size.replace('.', ',')} degrés. Une part du champ vertical Z suit la rose, d'avant en arrière.",
+    )
+
+
 TILTED_CARD = Figure(
     "tilted-card",
-    {"dip_deg": need(between(-90, 90)), "bank_deg": need(between(-LARGEST_BANK_DEG, LARGEST_BANK_DEG))},
+    {
+        "dip_deg": need(between(-90, 90)),
+        "bank_deg": need(between(-LARGEST_BANK_DEG, LARGEST_BANK_DEG)),
+        "view": one_of("behind", "left"),
+    },
     draw,
 )

@@ -11,7 +11,7 @@ from math import degrees
 from typing import Literal
 
 from app.packs.spec import Language
-from app.physics.angles import difference, shown, wrap360
+from app.physics.angles import atan_deg, difference, shown, wrap360
 from app.physics.card import critical_bank_deg, usable
 from app.physics.card_motion import Motion, fly, hold_turn, model_rollout_reading_deg
 from app.physics.field import zone
@@ -139,7 +139,9 @@ class Flight:
         names = {"time": "time_s", "real": "real_deg", "reading": "reading_deg", "settled": "settled_deg"}
         lines = {short: _rounded(getattr(self.motion, name)) for short, name in names.items()}
         bank = [round(each, 1) for each in self.motion.bank_deg]
-        return {**lines, "bank": bank, "dip": self.field.dip_deg, "edges": list(self.edges)}
+        sunk = [round(atan_deg(self._forward_g(each)), 1) for each in self.motion.time_s]
+        fore = {"sunk": sunk} if self.wish.doing == "speed" else {}
+        return {**lines, "bank": bank, **fore, "dip": self.field.dip_deg, "edges": list(self.edges)}
 
     def _forward_g(self, second: float) -> float:
         changing = self.wish.doing == "speed" and BEFORE_S <= second <= BEFORE_S + self.wish.seconds

@@ -133,7 +133,7 @@ function above() {
   };
 }
 
-// The tilted card from behind: case and card turn with the bank, the downward field stays; its part along the card.
+// The tilted card from behind (while the speed changes, from the left, nose to the left): case and card turn with the bank, the downward field stays; its part along the card.
 function tilted(dip) {
   const svg = stage("tilted-card", [320, 320]);
   if (!svg) return () => {};
@@ -151,7 +151,8 @@ function tilted(dip) {
   letters(turned, -64, -12, 15, card);
   const name = letters(middle, 0, 0, 15, part, { class: "fig-magnetic-fill", "font-weight": 700 });
   letters(middle, 12, down * 134, 15, field, { class: "fig-magnetic-fill", "text-anchor": "start" });
-  return ({ bank }) => {
+  return ({ bank: sideways, sunk }) => {
+    const bank = sunk === undefined ? sideways : -sunk;
     turned.setAttribute("transform", `rotate(${bank})`);
     const [sin, cos] = [Math.sin(bank * RAD), Math.cos(bank * RAD)];
     const size = down * 140 * sin;
@@ -204,7 +205,7 @@ function start(track) {
     if (after < 1) after = after === 0 ? 1 : track.time.length - 1;
     const part = Math.min(1, Math.max(0, (time - track.time[after - 1]) / (track.time[after] - track.time[after - 1])));
     const at = (name) => track[name][after - 1] + part * (track[name][after] - track[name][after - 1]);
-    return { time, real: at("real"), reading: at("reading"), settled: at("settled"), bank: at("bank") };
+    return { time, real: at("real"), reading: at("reading"), settled: at("settled"), bank: at("bank"), sunk: track.sunk && at("sunk") };
   }
 
   function show(time) {

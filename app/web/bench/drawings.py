@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from app.figures import check_figure, draw_figure
 from app.figures.model import Drawing, FigureCall
 from app.packs.spec import Language
-from app.physics.angles import round_half_up, shown
+from app.physics.angles import atan_deg, round_half_up, shown
 from app.services.bench import Flight, Moment
 
 MOST_SAMPLES = 160
@@ -18,15 +18,20 @@ def draw_stills(flight: Flight, moment: Moment, language: Language) -> Sequence[
     calls = [
         FigureCall("drum", {"reading_deg": shown(moment.reading_deg)}),
         FigureCall("heading-indicator", {"indicator_deg": real}),
-        FigureCall("tilted-card", {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg}),
     ]
-    if not moment.forward_g:
-        tilt = {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg, "heading_deg": real}
-        calls.append(FigureCall("card-plane", tilt))
+    if flight.wish.doing == "speed":
+        # Seen from the left the forward edge is on the left: it sinks, as in a left bank, when the speed grows.
+        sunk_deg = round_half_up(-atan_deg(moment.forward_g), 1)
+        tilt = {"dip_deg": flight.field.dip_deg, "bank_deg": sunk_deg, "view": "left"}
+        calls.append(FigureCall("tilted-card", tilt))
+    else:
+        calls.append(FigureCall("tilted-card", {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg}))
+        plane = {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg, "heading_deg": real}
+        calls.append(FigureCall("card-plane", plane))
     if flight.wish.doing == "turn":
         ends = {"start_deg": flight.wish.start_deg, "target_deg": flight.wish.target_deg, "turn": flight.wish.turn}
-        tilt = {"dip_deg": flight.field.dip_deg, "bank_deg": flight.bank_deg, "show_readings": True}
-        calls.append(FigureCall("turn-from-above", {**ends, **tilt}))
+        ties = {"dip_deg": flight.field.dip_deg, "bank_deg": flight.bank_deg, "show_readings": True}
+        calls.append(FigureCall("turn-from-above", {**ends, **ties}))
     return [draw_figure(call, language) for call in calls if not check_figure(call)]
 
 
