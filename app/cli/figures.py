@@ -1,5 +1,6 @@
 """Write one page with every figure, for a person to look at: on a page, at 60 mm on paper, and in words."""
 
+from base64 import b64encode
 from collections.abc import Iterator
 from html import escape
 from pathlib import Path
@@ -20,8 +21,7 @@ LAYOUT = """
 body { background: var(--paper); color: var(--ink); font-family: sans-serif; margin: 24px; }
 section { border-top: 1px solid; display: flex; flex-wrap: wrap; gap: 24px; padding: 16px 0; }
 section > * { flex: 1 1 16rem; max-width: 28rem; min-width: 0; }
-section > .paper { background: white; color: black; flex: 0 0 60mm; width: 60mm; }
-.paper svg { height: auto; width: 60mm; }
+section > .paper { align-self: flex-start; background: white; flex: 0 0 60mm; width: 60mm; }
 """
 
 
@@ -56,4 +56,6 @@ def _sections(language: Language) -> Iterator[str]:
         call = FigureCall(name, parameters)
         shown, printed = draw_figure(call, language), draw_figure(call, language, "paper")
         yield f"<section><div><h2>{escape(name)}</h2><p>{escape(shown.description)}</p></div>"
-        yield f'<div>{shown.markup}</div><div class="paper">{printed.markup}</div></section>'
+        # As a picture of its own: the page's colours do not reach into it, as they do not reach paper.
+        encoded = b64encode(printed.markup.encode()).decode()
+        yield f'<div>{shown.markup}</div><img class="paper" alt="" src="data:image/svg+xml;base64,{encoded}"></section>'

@@ -15,7 +15,7 @@ def test_shows_every_figure_on_a_page_and_on_paper(tmp_path: Path, language: str
     result = CliRunner().invoke(root, ["figures", "--out", str(tmp_path / "new"), "--language", language])
     assert result.exit_code == 0, result.output
     page = (tmp_path / "new" / "figures.html").read_text("utf-8")
-    assert page.count("<section>") == page.count('class="paper"><svg') == len(SAMPLES)
+    assert page.count("<section>") == page.count('<img class="paper"') == len(SAMPLES)
     assert all(f"<h2>{name}</h2>" in page for name in figure_names())
     assert "http://" not in page.replace("http://www.w3.org/2000/svg", "")
 
