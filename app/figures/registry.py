@@ -12,9 +12,11 @@ from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
 from app.figures.rose import ROSE
+from app.figures.runway_wind import RUNWAY_WIND
 from app.figures.tilted_card import TILTED_CARD
 from app.figures.time_plot import TIME_PLOT
 from app.figures.turn_from_above import TURN_FROM_ABOVE
+from app.figures.wind_triangle import WIND_TRIANGLE
 
 _ALL = (
     DRUM,
@@ -27,6 +29,8 @@ _ALL = (
     HEADING_CIRCLE,
     ROSE,
     NORTH_FAN,
+    RUNWAY_WIND,
+    WIND_TRIANGLE,
     TILTED_CARD,
     CARD_PLANE,
     TIME_PLOT,
