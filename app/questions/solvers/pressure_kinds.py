@@ -1,0 +1,141 @@
+"""The kinds of altitude: which is which, which of two is greater, and when two of them agree."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from app.physics.angles import whole
+from app.physics.pressure import STANDARD_SETTING_INHG
+from app.questions.conventions import Conventions
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.registry import solver
+
+STANDARD_C = 15
+LAPSE_C = 2
+# Each kind with what is taken for it, and the misconception behind that.
+CONFUSED = {
+    "indicated": {
+        "indicated-is-true": "true", "standard-always-set": "pressure", "altimeter-feels-ground": "absolute",
+    },
+    "true": {
+        "indicated-is-true": "indicated", "sea-and-ground": "absolute", "density-as-height": "density",
+        "standard-air-always": "pressure",
+    },
+    "pressure": {
+        "standard-always-set": "indicated", "forgets-temperature": "density", "standard-air-always": "true",
+    },
+    "density": {
+        "forgets-temperature": "pressure", "density-as-height": "true", "altimeter-feels-warmth": "indicated",
+    },
+    "absolute": {
+        "sea-and-ground": "true", "altimeter-feels-ground": "indicated", "density-as-height": "density",
+    },
+}  # fmt: skip
+# What is described, by the kind it describes: two ways to say each.
+DESCRIBED = {f"{kind}-{way}": kind for kind in CONFUSED for way in ("is", "use")}
+# Where two kinds agree: the pair, and the condition that makes them.
+AGREE = {
+    "pressure-indicated": "standard-in-window",
+    "density-pressure": "standard-temperature",
+    "absolute-true": "over-the-sea",
+    "true-indicated": "on-the-apron",
+}
+CONDITION_CHOSEN = {
+    "standard-in-window": "window-settles-all",
+    "standard-temperature": "temperature-settles-all",
+    "over-the-sea": "sea-settles-all",
+    "on-the-apron": "apron-settles-all",
+}
+
+
+@solver("altitude-kinds")
+def altitude_kinds(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: the kind of altitude, its definition, the greater of two, or the condition that makes two agree."""
+    ask = parameters["ask"]
+    if ask == "name":
+        return _named(parameters["object"])
+    if ask == "definition":
+        return _defined(parameters["altitude_kind"])
+    pair = parameters["comparison"]
+    if ask == "agree":
+        return _agreeing(pair)
+    if pair == "pressure-indicated":
+        if conventions.pressure_unit != "inhg":
+            raise Redraw("the school uses the other pressure unit")
+        return _by_setting(parameters["indicated_ft"], parameters["setting_hundredths"])
+    if pair == "absolute-true":
+        raise Redraw("these two differ by the ground alone")
+    return _by_temperature(pair, parameters["indicated_ft"], parameters["isa_deviation_c"])
+
+
+def _named(described: str) -> Solution:
+    kind = DESCRIBED[described]
+    return Solution(
+        key=kind,
+        given={"ask": "name", "object": described},
+        wrong=dict(CONFUSED[kind]),
+        steps=(f"means-{kind}", f"serves-{kind}"),
+        features={"comparing": -1.0},
+    )
+
+
+def _defined(kind: str) -> Solution:
+    return Solution(
+        key=f"def-{kind}",
+        given={"ask": "definition", "altitude_kind": kind},
+        wrong={name: f"def-{other}" for name, other in CONFUSED[kind].items()},
+        steps=(f"means-{kind}", f"serves-{kind}"),
+        features={"comparing": -1.0},
+    )
+
+
+def _agreeing(pair: str) -> Solution:
+    return Solution(
+        key=AGREE[pair],
+        given={"ask": "agree", "comparison": pair},
+        wrong={CONDITION_CHOSEN[each]: each for each in AGREE.values() if each != AGREE[pair]},
+        steps=(f"agree-{pair}",),
+        features={"comparing": 0.0},
+    )
+
+
+def _by_setting(indicated: int, hundredths: int) -> Solution:
+    gap = whole(STANDARD_SETTING_INHG * 100) - hundredths
+    given = {"ask": "greater", "comparison": "pressure-indicated", "indicated_ft": indicated,
+             "setting_inhg": hundredths / 100}  # fmt: skip
+    quantities = {"gap_inhg": gap / 100, "standard_inhg": STANDARD_SETTING_INHG}
+    return _compared(given, ("pressure", "indicated"), gap, {}, (quantities, "gap-setting"))
+
+
+def _by_temperature(pair: str, height: int, deviation: int) -> Solution:
+    standard = STANDARD_C - LAPSE_C * height // 1000
+    oat = standard + deviation
+    density = pair == "density-pressure"
+    given = {"ask": "greater", "comparison": pair, "oat_c": oat,
+             "pressure_altitude_ft" if density else "indicated_ft": height}  # fmt: skip
+    kinds = ("density", "pressure") if density else ("true", "indicated")
+    by_fifteen = kinds[0] if oat > STANDARD_C else kinds[1] if oat < STANDARD_C else "same"
+    wrong = {"fifteen-everywhere": by_fifteen} if by_fifteen != _greater(kinds, deviation) else {}
+    quantities = {"height_ft": height, "standard_c": standard, "warmer_c": deviation}
+    return _compared(given, kinds, deviation, wrong, (quantities, "gap-temperature"))
+
+
+def _greater(kinds: tuple[str, str], sign: int) -> str:
+    return kinds[0] if sign > 0 else kinds[1] if sign < 0 else "same"
+
+
+def _compared(
+    given: dict[str, Any], kinds: tuple[str, str], sign: int, wrong: dict[str, str], shown: tuple[dict[str, Any], str]
+) -> Solution:
+    """Compare two kinds: the first is the greater where `sign` is positive, and both agree where it is zero."""
+    key, pair = _greater(kinds, sign), given["comparison"]
+    others = {"turned-round": _greater(kinds, -sign), "nothing-moves": "same"} if sign else {"sees-more": kinds[0]}
+    return Solution(
+        key=key,
+        given=given,
+        wrong=wrong | others,
+        quantities=shown[0] | {"rule": f"rule-{pair}", "found": key},
+        options=(*kinds, "same"),
+        steps=(shown[1], f"rule-{pair}", "so"),
+        scene=pair,
+        features={"comparing": 1.0},
+    )
