@@ -7,7 +7,7 @@ import pytest
 
 from app.physics.angles import difference
 from app.services.bench import BenchWish, Flight, fly_bench, moment_within
-from app.services.bench_field import BenchField, field_of
+from app.services.bench_field import BenchField, field_of, years_of
 from app.services.errors import Invalid
 from app.services.homes import HomeWish
 
@@ -50,7 +50,7 @@ def test_peak_lead_leaving_south(dip_deg: float, lead_deg: float) -> None:
 
 def test_speeding_up_on_east() -> None:
     """Ten seconds of 2 kt/s at dip 68 and 20 000 nT: 14.5 degrees toward north, back within 2 degrees 8 s after."""
-    field = BenchField("", None, None, 68, 20_000, 53_389)
+    field = BenchField("", None, None, None, 68, 20_000, 53_389)
     flight = fly_bench(BenchWish(doing="speed", start_deg=90), field, "en")
     _, reading = motion(flight)
     assert 90 - min(reading) == pytest.approx(14.5, abs=0.3)
@@ -146,3 +146,12 @@ def test_track_is_small_and_whole() -> None:
 def test_rough_air_ends_as_it_began() -> None:
     real, _ = motion(fly_bench(BenchWish(doing="rough", seconds=30), own(60), "en"))
     assert real[-1] == pytest.approx(real[0], abs=1e-6)
+
+
+def test_variation_over_the_years_adds_up() -> None:
+    years = years_of(at(45.32, -75.67))
+    assert [each.year for each in years] == [2025, 2026, 2027, 2028, 2029, 2030]
+    assert years[-1].change_min is None
+    changed = sum(each.change_min or 0 for each in years)
+    assert changed / 60 == pytest.approx(years[-1].variation_deg - years[0].variation_deg, abs=0.15)
+    assert not years_of(own(60))

@@ -10,7 +10,7 @@ from werkzeug.datastructures import MultiDict
 
 from app.questions.conventions import Conventions
 from app.services.bench import Flight, Moment, fly_bench, moment_within
-from app.services.bench_field import field_of
+from app.services.bench_field import field_of, years_of
 from app.services.bench_links import ask_bench
 from app.services.errors import Invalid
 from app.services.homes import HomeWish, conventions_for
@@ -97,6 +97,7 @@ def _page(form: BenchForm, shown: Shown | None) -> ResponseReturnValue:
         form=form,
         shown=shown,
         query=form.query() if shown else {},
+        years=years_of(shown.flight.field) if shown else (),
         stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
         drawings=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
         projector=request.args.get("view") == "projector",
