@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import difference, round_half_up, shown, whole
 from app.physics.wind import drift_by_clock_deg, max_drift_deg, runway_wind
 from app.questions.conventions import Conventions
@@ -110,10 +111,14 @@ def crosswind(parameters: Mapping[str, Any], _conventions: Conventions) -> Solut
     if any(abs(value - key) < 1.5 for value in wrong.values()):
         raise Redraw("a slip hides in the tolerance")
     given = {"ask": ask, "runway": runway, "wind_from_deg": wind_from, "wind_kt": wind}
+    seen = {"runway": runway, "wind_from_deg": shown(magnetic), "wind_kt": wind}
+    figure = (FigureCall("runway-wind", seen | ({"gust_kt": wind + gust} if ask == "gust" else {})),)
     return Solution(
         key=key,
         given=given | ({"gust_kt": wind + gust} if ask == "gust" else {"variation_deg": v} if ask == "text" else {}),
         wrong=wrong,
+        figures=() if ask == "text" else figure,  # bringing the wind to magnetic is what the text asks
+        verdict_figures=figure,
         quantities={"runway_deg": 10 * runway, "magnetic_deg": shown(magnetic), "angle_deg": abs(whole(angle)),
                     "across_kt": abs(key), "blowing_kt": blowing, "wind_side": "right" if key > 0 else "left",
                     "v_deg": v},

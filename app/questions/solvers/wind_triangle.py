@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import cos_deg, difference, shown, whole
 from app.physics.wind import find_wind, solve_heading
 from app.questions.conventions import Conventions
@@ -39,6 +40,7 @@ def wind_triangle(parameters: Mapping[str, Any], _conventions: Conventions) -> S
         "steps": ("angle", "correction-right" if found.wca_deg > 0 else "correction-left",
                   "speed-less" if along > 0 else "speed-more"),
         "features": {"tailwind": float(along < 0)},
+        "verdict_figures": (_triangle((heading, tas), (track, gs), (wind_from, wind)),),
     }  # fmt: skip
     if ask == "pair":
         wrong: dict[str, Any] = {
@@ -89,6 +91,7 @@ def leg_compass_heading(parameters: Mapping[str, Any], conventions: Conventions)
         steps=("correction-right" if found.wca_deg > 0 else "correction-left",
                f"variation-{'east' if v > 0 else 'west'}", f"deviation-{'east' if d > 0 else 'west'}",
                "speed-less" if along > 0 else "speed-more", "time"),
+        verdict_figures=(_triangle((true, tas), (track, gs), (wind_from, wind)),),
         follow=lambda earlier: _follow(earlier, v, d, distance),
         scene="home" if at_home else "",
         features={"tailwind": float(along < 0), "opposite-signs": float(v * d < 0)},
@@ -130,8 +133,15 @@ def wind_found(parameters: Mapping[str, Any], _conventions: Conventions) -> Solu
                        "wind_from_deg": key[0], "wind_kt": key[1], "gap_kt": abs(tas - gs)},
         "steps": ("vectors", "drift-side", "join"),
         "features": {"crosses-north": float(abs(heading - track) > 180)},
+        "verdict_figures": (_triangle((heading, tas), (track, gs), key),),
     }  # fmt: skip
     if ask == "pair":
         return Solution(key=key, wrong=values, **common)
     boxes: dict[str, Any] = {name: {"direction": value[0]} for name, value in values.items()}
     return Solution(key={"direction": key[0], "speed": key[1]}, wrong=boxes, **common)
+
+
+def _triangle(flown: tuple[float, float], made: tuple[float, float], wind: tuple[float, float]) -> FigureCall:
+    """Draw the three sides, each a direction and a speed: heading and TAS, track and GS, wind from and its speed."""
+    names = ("heading_deg", "tas_kt", "track_true_deg", "gs_kt", "wind_from_deg", "wind_kt")
+    return FigureCall("wind-triangle", dict(zip(names, (*flown, *made, *wind), strict=True)))
