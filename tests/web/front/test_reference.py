@@ -24,7 +24,7 @@ def test_syllabus_lines_lead_to_their_topics_and_name_those_without(alice: Brows
     row = "//tr[th='TP 12880 Pilot Navigation 20']"
     assert page.find(f"{row}//a[@href='/topics/datum']")
     assert "official page" in page.words(row)
-    assert page.words("//caption").endswith("checked on 25 Nov 2026")
+    assert page.words("//caption").endswith("from notes of 25 Nov 2026")
     assert page.words("//h1/following::h2[last()]") == "Stated lines without a question"
 
 
