@@ -35,7 +35,10 @@ def find_variation_deviation(parameters: Mapping[str, Any], conventions: Convent
         wrong=wrong,
         quantities={"total_deg": v + d, "variation_deg": v, "deviation_deg": d},
         steps=_difference_steps(ask, rows, row, v, d),
-        verdict_figures=(FigureCall("ladder", {**given, "ask": ask, "key": key_path}),),
+        verdict_figures=(
+            FigureCall("ladder", {**given, "ask": ask, "key": key_path}),
+            FigureCall("north-fan", {NAMES[each]: row[each] for each in ("TMC" if split else rows)}),
+        ),
         scene="home" if at_home else "",
         features={"crosses-north": float(abs(row[rows[0]] - row[rows[1]]) > 180), "two-steps": float(bool(split))},
     )
