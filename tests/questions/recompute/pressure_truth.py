@@ -29,6 +29,30 @@ def kinds(draw: Mapping[str, Any]) -> str:
     return "same" if abs(more) < 0.001 else first if more > 0 else second
 
 
+# CAR 602.35 (setting region), 602.36 (standard pressure region), 602.37 (between them): Justice Laws text.
+SETTINGS = {
+    "sr-take-off": "aerodrome",
+    "sr-take-off-none": "elevation",
+    "sr-landing": "landing-aerodrome",
+    "spr-take-off": "aerodrome",
+    "spr-take-off-none": "elevation",
+    "spr-climb": "standard-before-level",
+    "spr-landing": "aerodrome-before-descent",
+    "entering": "standard-after-line",
+    "climbing-in": "standard-after-line",
+    "leaving": "station-before-line",
+    "descending-out": "station-before-line",
+}
+
+
+def setting(draw: Mapping[str, Any]) -> str:
+    p = draw["parameters"]
+    if p["ask"] == "en-route":
+        return "near-route" if p["distance_nm"] > 150 else "along-route"
+    return SETTINGS[p["flight"]]
+
+
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
     "altitude-kinds": kinds,
+    "altimeter-setting-region": setting,
 }
