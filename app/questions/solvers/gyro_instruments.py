@@ -16,7 +16,8 @@ PANELS = {
     "electric-horizon": ("electrical", "suction", "electrical"),
     "all-suction": ("suction", "suction", "suction"),
 }
-NOT_GYROS = {"electrical": ("radio",), "pitot": ("airspeed-indicator",)}
+ELECTRIC = ("radio", "transponder", "landing-light")
+STATIC = ("altimeter", "vertical-speed")
 MARKS = {"half-way": 0.5, "on-the-mark": 1.0, "past-the-mark": 1.5}  # share of the rate-one mark
 LEFT_FOR_HEADING = ("indicator-as-before", "compass-and-clock", "compass-alone", "indicator-running-down")
 FIRST_SIGNS = ("gauge-then-lean", "all-at-once", "discharge", "speed-alone")
@@ -25,10 +26,10 @@ SIGN_BELIEFS = {
     "suction": {"sudden": "all-at-once", "wrong-feed": "discharge", "pitot-gyro": "speed-alone"},
     "electrical": {
         "wrong-feed": "gauge-then-lean",
-        "all-one-feed": "all-at-once",
+        "all-on-current": "all-at-once",
         "pitot-static-powered": "speed-alone",
     },
-    "pitot": {"pitot-gyro": "gauge-then-lean", "all-one-feed": "all-at-once", "wrong-feed": "discharge"},
+    "pitot": {"wrong-feed": "gauge-then-lean", "pitot-gyro": "all-at-once", "pitot-static-powered": "discharge"},
 }
 
 
@@ -45,21 +46,22 @@ def suction_failure(parameters: Mapping[str, Any], _conventions: Conventions) ->
 
 
 def _lost(parameters: Mapping[str, Any]) -> Solution:
-    panel, failure = parameters["panel"], parameters["failure"]
-    further = "radio" if failure == "electrical" or parameters["shuffle"] % 2 else "altimeter"
-    items = (*GYROS, "compass", "airspeed-indicator", further)
-    dead = {*_driven(panel, failure), *NOT_GYROS.get(failure, ())}
-    slips = {(item, "left-out"): "feed-not-traced" for item in items if item in dead}
-    for item in items:
-        belief = _belief(item, failure)
-        if item not in dead and belief:
-            slips[item, "chosen"] = belief
+    panel, failure, shuffle = parameters["panel"], parameters["failure"], parameters["shuffle"]
+    further = (ELECTRIC[shuffle % len(ELECTRIC)], STATIC[shuffle // len(ELECTRIC) % len(STATIC)])
+    items = (*GYROS, "compass", "airspeed-indicator", *further)
+    hangs = {"electrical": ELECTRIC, "pitot": ("airspeed-indicator",)}.get(failure, ())
+    key = tuple(item for item in items if item in {*_driven(panel, failure), *hangs})
     return Solution(
-        key=tuple(item for item in items if item in dead),
+        key=key,
         given={"ask": "lost", "panel": panel, "failure": failure},
         options=items,
-        slips=slips,
-        steps=(f"feed-{failure}", *(Step("lost", {"item": item}) for item in items if item in dead), "compass-stays"),
+        slips={
+            (item, "left-out" if item in key else "chosen"): "feed-not-traced"
+            if item in key
+            else _belief(item, failure)
+            for item in items
+        },
+        steps=(f"feed-{failure}", *(Step("lost", {"item": item}) for item in key), "compass-stays"),
         model_notes=("runs-down",) if failure == "suction" else (),
         features={"other-panel": float(panel != "classic")},
     )
@@ -70,10 +72,10 @@ def _belief(item: str, failure: str) -> str:
     if item == "compass":
         return "compass-powered"
     if item in GYROS:
-        return {"suction": "all-one-feed", "electrical": "all-one-feed", "pitot": "pitot-gyro"}[failure]
-    if item in {"airspeed-indicator", "altimeter"}:
-        return "pitot-moves-altimeter" if failure == "pitot" else "pitot-static-powered"
-    return "wrong-feed"
+        return {"suction": "all-on-suction", "electrical": "all-on-current", "pitot": "pitot-gyro"}[failure]
+    if item in STATIC and failure == "pitot":
+        return "pitot-moves-static"
+    return "wrong-feed" if item in ELECTRIC else "pitot-static-powered"
 
 
 def _heading_left(parameters: Mapping[str, Any]) -> Solution:
@@ -84,11 +86,13 @@ def _heading_left(parameters: Mapping[str, Any]) -> Solution:
     as_before, by_clock, alone, running_down = LEFT_FOR_HEADING
     if "heading-indicator" not in lost:
         key = as_before
-        wrong = {"wrong-feed": by_clock, "all-one-feed": alone, "all-runs-down": running_down}
+        wrong = {"wrong-feed": by_clock, "all-on-current": alone, "all-runs-down": running_down}
     elif "turn-instrument" in lost:
-        key, wrong = alone, {"wrong-feed": as_before, "turn-feed-missed": by_clock, "trusts-coasting": running_down}
+        key = alone
+        wrong = {"feed-not-traced": as_before, "turn-feed-missed": by_clock, "trusts-coasting": running_down}
     else:
-        key, wrong = by_clock, {"wrong-feed": as_before, "all-one-feed": alone, "trusts-coasting": running_down}
+        key = by_clock
+        wrong = {"feed-not-traced": as_before, "all-on-suction": alone, "trusts-coasting": running_down}
     return Solution(
         key=key,
         given={"ask": "heading-left", "panel": panel, "failure": failure},
@@ -130,8 +134,13 @@ def _shown(parameters: Mapping[str, Any]) -> dict[str, Any]:
     return {name: parameters[name] for name in ("instrument", "turn", "mark", "ball")}
 
 
+def _ball(parameters: Mapping[str, Any]) -> str:
+    """Return where the ball lies: left, centre or right."""
+    return str(parameters["ball"]).removeprefix("ball-")
+
+
 def _state(parameters: Mapping[str, Any]) -> Solution:
-    turn, ball = parameters["turn"], parameters["ball"]
+    turn, ball = parameters["turn"], _ball(parameters)
     other = _other_side(turn)
     if ball == "centre":
         balance = "balanced"
@@ -151,7 +160,7 @@ def _state(parameters: Mapping[str, Any]) -> Solution:
 
 
 def _pedal(parameters: Mapping[str, Any]) -> Solution:
-    turn, ball = parameters["turn"], parameters["ball"]
+    turn, ball = parameters["turn"], _ball(parameters)
     if ball == "centre":
         key = "no-pedal"
         wrong = {"with-the-turn": f"{turn}-pedal", "against-the-turn": f"{_other_side(turn)}-pedal"}
@@ -183,9 +192,9 @@ def _degrees(parameters: Mapping[str, Any]) -> Solution:
         key=side * whole(turned),
         given={"ask": "degrees", **_shown(parameters), "seconds": seconds},
         wrong={name: side * whole(value) for name, value in wrong.items()},
-        quantities={"rate": rate, "turned_deg": turned},
+        quantities={"share": share, "rate": rate, "turned_deg": turned},
         steps=("mark-is-rate-one", "this-rate", "times-seconds", f"signed-{turn}"),
-        features={"ball-out": float(parameters["ball"] != "centre")},
+        features={"ball-out": float(_ball(parameters) != "centre")},
     )
 
 

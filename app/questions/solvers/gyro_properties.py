@@ -16,7 +16,7 @@ PRINCIPLES = {
     "compass": "no-gyro",
     "slip-ball": "no-gyro",
 }
-SORTED = 5
+SORTED = 4
 PRINCIPLE_SLIPS = {
     ("attitude-indicator", "precession"): "error-for-principle",
     ("heading-indicator", "precession"): "error-for-principle",
@@ -40,11 +40,11 @@ RIGID = {"faster-spin": "spin-forgotten", "heavier-rim": "mass-forgotten", "wide
 NOT_RIGID = {"stiffer-bearings": "rigid-means-stiff", "heavier-case": "rigid-means-stiff",
              "stronger-magnet": "gyro-is-magnetic", "colder-air": "rigid-by-density"}  # fmt: skip
 ROUND_THE_CLOCK = ("clock-12", "clock-3", "clock-6", "clock-9")
-ATTITUDE = ("shows-climb", "shows-descent", "shows-bank", "shows-truth")
+ATTITUDE = ("shows-climb", "shows-descent", "shows-truth")
 ATTITUDE_BELIEFS = {
-    "faster": {"swapped": "shows-descent", "compass-swing": "shows-bank", "no-force": "shows-truth"},
-    "slower": {"swapped": "shows-climb", "compass-swing": "shows-bank", "no-force": "shows-truth"},
-    "steady": {"force-without-change": "shows-climb", "compass-swing": "shows-bank", "swapped": "shows-descent"},
+    "faster": {"swapped": "shows-descent", "no-force": "shows-truth"},
+    "slower": {"swapped": "shows-climb", "no-force": "shows-truth"},
+    "steady": {"error-at-rest": "shows-climb"},
 }
 ATTITUDE_KEY = {"faster": "shows-climb", "slower": "shows-descent", "steady": "shows-truth"}
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from app.physics.angles import tan_deg, whole
+from app.physics.angles import round_half_up, tan_deg, whole
 from app.physics.turning import (
     HALF_RATE_DEG_S,
     RATE_ONE_DEG_S,
@@ -14,7 +14,7 @@ from app.physics.turning import (
     calibrated_rate_deg_s,
     turn_seconds,
 )
-from app.physics.units import KNOT_MS
+from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Wrong
 from app.questions.solvers.registry import solver
@@ -39,10 +39,12 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
     if rule == "tenth-plus-seven" and tas not in PLUS_SEVEN_KT:
         raise Redraw("outside the speeds the rule is made for")
     bank, exact = RULES[rule](tas), bank_for_rate_deg(tas)
+    ias = whole(tas * parameters["fraction"])
     own = {"knots-as-metres": bank_for_rate_deg(tas / KNOT_MS)} if rule == "exact" else {
         "adds-both": bank_fifteen_percent_deg(tas) + 7
     }  # fmt: skip
     wrong: dict[str, float] = {
+        "indicated-speed": RULES[rule](ias),
         "same-any-speed": 15,
         "always-thirty": 30,
         "tenth-only": tas / 10,
@@ -52,13 +54,15 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
         "twice-rate": bank_for_rate_deg(tas, 2 * RATE_ONE_DEG_S),
         **own,
     }
+    rounded = () if bank == whole(bank) else ("to-the-degree",)
     return Solution(
         key=whole(bank),
-        given={"rate_rule": rule, "tas_kt": tas},
+        given={"rate_rule": rule, "tas_kt": tas, "ias_kt": ias},
         wrong={name: Wrong(whole(value), option=value <= STEEPEST_DEG) for name, value in wrong.items()},
         quantities={"tenth_deg": tas / 10, "half_tenth_deg": tas / 20, "rule_deg": bank, "exact_deg": exact,
-                    "speed_ms": tas * KNOT_MS, "tangent": tan_deg(exact)},
-        steps=(f"work-{rule}", *(("work-tangent",) if rule == "exact" else ()), "to-the-degree"),
+                    "bank_deg": whole(bank), "speed_ms": tas * KNOT_MS, "tangent": round_half_up(tan_deg(exact), 3),
+                    "g": STANDARD_GRAVITY_MS2},
+        steps=(f"work-{rule}", *(("work-tangent", "work-bank") if rule == "exact" else ()), *rounded),
         model_notes=() if rule == "exact" else ("exact",),
         by_rule=rule != "exact",
         features={"exact": float(rule == "exact")},
