@@ -98,5 +98,6 @@ def swing_required_when(parameters: Mapping[str, Any], conventions: Conventions)
         options=(*key, *others),
         slips=slips | {(event, "chosen"): TICKED[event] for event in others},
         steps=("the-test", *(f"why-{event}" for event in (*key, *others))),
+        model_notes=("site",),
         features={"unseen-cause": 1.0 if {"long-parked", "magnetic-cargo", "new-region"} & set(key) else -1.0},
     )
