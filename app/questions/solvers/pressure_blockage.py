@@ -13,7 +13,7 @@ GROUPS = ("works", "reads-high", "reads-low", "stands-still", "stays-zero")
 TRAPPED_RAM = {"level": "stands-still", "above": "reads-high", "below": "reads-low"}
 TRAPPED_STATIC = {"level": "works", "above": "reads-low", "below": "reads-high"}
 # What is wrongly put where: (fault, instrument) -> group -> misconception.
-AS_IF_RAM = {group: "altimeter-uses-ram" for group in GROUPS}
+AS_IF_RAM = dict.fromkeys(GROUPS, "altimeter-uses-ram")
 STATIC_SHUT = {
     "altimeter": {
         "works": "static-forgotten", "reads-high": "static-forgotten", "reads-low": "static-forgotten",

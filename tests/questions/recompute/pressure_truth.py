@@ -52,7 +52,34 @@ def setting(draw: Mapping[str, Any]) -> str:
     return SETTINGS[p["flight"]]
 
 
+def blockage(draw: Mapping[str, Any]) -> dict[str, str]:
+    """Work it from pressures, as differences from what they should be: one unit of pressure for the height moved.
+
+    FAA-H-8083-25C chapter 8 (from memory): what a capsule compares is pitot with static, or static with a vacuum.
+    """
+    fault, phase = draw["parameters"]["fault"], draw["parameters"]["phase"]
+    if fault == "alternate":
+        return {"asi": "reads-high", "altimeter": "reads-high", "vsi": "works"}
+    outside = {"level": 0, "above": -1, "below": 1}[phase]
+    pitot_shut, static_shut = fault in {"ram", "ram-drain", "all"}, fault in {"static", "all"}
+    static_found = 0 if static_shut else outside
+    pitot_found = 0 if pitot_shut else outside
+    excess = pitot_found - static_found
+    if fault == "ram":
+        asi = "stays-zero"
+    elif excess:
+        asi = "reads-high" if excess > 0 else "reads-low"
+    else:
+        asi = "stands-still" if pitot_shut else "works"
+    return {
+        "asi": asi,
+        "altimeter": "stands-still" if static_shut else "works",
+        "vsi": "stays-zero" if static_shut else "works",
+    }
+
+
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
     "altitude-kinds": kinds,
     "altimeter-setting-region": setting,
+    "pitot-static-blockage": blockage,
 }
