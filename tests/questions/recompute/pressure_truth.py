@@ -1,5 +1,6 @@
 """Pressure families of words and rules: their tables written anew, from the printed draw alone."""
 
+import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -78,8 +79,36 @@ def blockage(draw: Mapping[str, Any]) -> dict[str, str]:
     }
 
 
+# FAA-H-8083-25C chapter 8 (from memory): colours of the airspeed indicator.
+MARKS = {
+    "white-arc": "flap-range",
+    "green-arc": "normal-range",
+    "yellow-arc": "smooth-air-range",
+    "red-line": "never-exceed",
+}
+
+
+def airspeed(draw: Mapping[str, Any]) -> Any:
+    p = draw["parameters"]
+    if p["ask"] == "meaning":
+        return MARKS[p["mark"]]
+    if p["ask"] == "speed":
+        return {
+            "landing-stall": p["white_low_kt"],
+            "clean-stall": p["green_low_kt"],
+            "flaps-limit": p["white_high_kt"],
+            "rough-air-top": p["green_high_kt"],
+            "never-top": p["red_kt"],
+        }[p["object"]]
+    row = "up" if p["flaps"] == "flaps-up" else "down"
+    low, high = p[f"{row}_low_cas_kt"], p[f"{row}_high_cas_kt"]
+    exact = low + (high - low) * (p["ias_kt"] - p["low_ias_kt"]) / (p["high_ias_kt"] - p["low_ias_kt"])
+    return math.floor(exact * 10 + 0.5) / 10
+
+
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
     "altitude-kinds": kinds,
     "altimeter-setting-region": setting,
     "pitot-static-blockage": blockage,
+    "asi-marks-and-errors": airspeed,
 }
