@@ -22,6 +22,7 @@ from app.questions.solvers import (
     pressure_altitude,
     pressure_blockage,
     pressure_kinds,
+    pressure_marks,
     pressure_settings,
     pressure_speed,
     principle_checks,
@@ -38,6 +39,7 @@ from app.questions.solvers import (
     track_time,
     turn_rates,
     turns,
+    wind_leg,
     wind_parts,
     wind_triangle,
 )
@@ -66,6 +68,7 @@ __all__ = [
     "pressure_altitude",
     "pressure_blockage",
     "pressure_kinds",
+    "pressure_marks",
     "pressure_settings",
     "pressure_speed",
     "principle_checks",
@@ -83,6 +86,7 @@ __all__ = [
     "track_time",
     "turn_rates",
     "turns",
+    "wind_leg",
     "wind_parts",
     "wind_triangle",
 ]
