@@ -39,7 +39,6 @@ from app.questions.solvers import (
     track_time,
     turn_rates,
     turns,
-    wind_leg,
     wind_parts,
     wind_triangle,
 )
@@ -86,7 +85,6 @@ __all__ = [
     "track_time",
     "turn_rates",
     "turns",
-    "wind_leg",
     "wind_parts",
     "wind_triangle",
 ]
