@@ -1,5 +1,6 @@
 """All figures by name: check a call, draw a call."""
 
+from app.figures.altimeter import ALTIMETER
 from app.figures.card_plane import CARD_PLANE
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
@@ -22,6 +23,7 @@ _ALL = (
     DRUM,
     VERTICAL_CARD,
     HEADING_INDICATOR,
+    ALTIMETER,
     CORRECTION_CARD,
     SWING_TABLE,
     TURN_FROM_ABOVE,

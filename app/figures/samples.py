@@ -23,6 +23,8 @@ SAMPLES: Final[list[Sample]] = [
     ("vertical-card", {"reading_deg": 40, "hide_deg": 60, "key_deg": 40, "yours_deg": 47.5}),
     ("heading-indicator", {"indicator_deg": 95, "knob": True}),
     ("heading-indicator", {"indicator_deg": 95, "key_deg": 98, "yours_deg": 275}),
+    ("altimeter", {"indicated_ft": 6340, "setting_inhg": 30.12}),
+    ("altimeter", {"indicated_ft": 12_500, "setting_hpa": 1013}),
     ("correction-card", {"card": CARD}),
     ("correction-card", {"card": TWO_ROWS}),
     ("correction-card", {"card": EIGHT}),

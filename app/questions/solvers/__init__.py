@@ -21,6 +21,7 @@ from app.questions.solvers import (
     heading_indicator,
     pressure_altitude,
     pressure_blockage,
+    pressure_dial,
     pressure_kinds,
     pressure_marks,
     pressure_settings,
@@ -39,6 +40,7 @@ from app.questions.solvers import (
     track_time,
     turn_rates,
     turns,
+    wind_leg,
     wind_parts,
     wind_triangle,
 )
@@ -66,6 +68,7 @@ __all__ = [
     "heading_indicator",
     "pressure_altitude",
     "pressure_blockage",
+    "pressure_dial",
     "pressure_kinds",
     "pressure_marks",
     "pressure_settings",
@@ -85,6 +88,7 @@ __all__ = [
     "track_time",
     "turn_rates",
     "turns",
+    "wind_leg",
     "wind_parts",
     "wind_triangle",
 ]

@@ -1,17 +1,23 @@
-"""Drift in words, drift in the head, and the wind across a runway."""
+"""Drift in words, drift in the head, and the parts of the wind along and across a runway. Degrees, knots."""
 
 from collections.abc import Mapping
 from typing import Any
 
 from app.figures.model import FigureCall
 from app.physics.angles import difference, round_half_up, shown, whole
-from app.physics.wind import drift_by_clock_deg, max_drift_deg, runway_wind
+from app.physics.headings import magnetic_from_true
+from app.physics.wind import RunwayWind, clock_fraction, drift_by_clock_deg, max_drift_deg, runway_wind
 from app.questions.conventions import Conventions
-from app.questions.model import Redraw, Solution
+from app.questions.model import Redraw, Solution, Step
+from app.questions.solvers.datum_conversions import variation_fits
 from app.questions.solvers.registry import solver
 
 OTHER = {"left": "right", "right": "left"}
-LEAST_ACROSS_KT = 4
+LEAST_PART_KT = 4
+LEAST_HOME_VARIATION_DEG = 12
+LARGEST_SHARE_OF_TAS = 0.4
+HALF = 0.5
+LEAST_MAXIMUM_DEG, LEAST_DRIFT_DEG = 9, 3
 
 
 @solver("drift-sense")
@@ -24,6 +30,8 @@ def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
     track = shown(heading + drift)
     side = "right" if drift > 0 else "left"
     turn = OTHER[side]
+    plain = track - heading
+    crosses: tuple[Step | str, ...] = () if plain == drift else ("add-360" if plain < 0 else "take-off-360",)
     return Solution(
         key=f"drift-{side}-turn-{turn}",
         given={"ask": ask, "heading_deg": heading, "track_true_deg": track},
@@ -33,26 +41,29 @@ def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
             "steers-with-it": f"drift-{side}-turn-{side}",
         },
         options=("drift-right-turn-left", "drift-right-turn-right", "drift-left-turn-right", "drift-left-turn-left"),
-        quantities={"size_deg": abs(drift), "drift_side": side, "turn_side": turn},
-        steps=("drift", "correct"),
-        features={"crosses-north": float(abs(track - heading) > 180)},
-    )
+        quantities={"size_deg": abs(drift), "plain_deg": plain, "signed_deg": drift, "drift_side": side,
+                    "turn_side": turn},
+        steps=("difference", *crosses, "correct"),
+        features={"crosses-north": float(bool(crosses))},
+    )  # fmt: skip
 
 
 def _drift_of_wind(heading: int, relative: int, wind: int) -> Solution:
     side = "none" if relative in {0, 180} else "left" if relative < 180 else "right"
-    other = {"left": "right", "right": "left", "none": "left"}[side]
-    wrong = {"side": f"drift-{other}"} if side != "none" else {}
-    third = {"left": "none", "right": "none", "none": "right"}[side]
-    wrong["nose-tail" if side == "none" else "no-drift"] = f"drift-{third}"
     if side == "none":
-        wrong["head-wind-drift"] = "drift-left"
+        wrong = {"head-wind-drift": "drift-left", "nose-tail": "drift-right"}
+    else:
+        wrong = {"side": f"drift-{OTHER[side]}", "no-drift": "drift-none"}
     return Solution(
         key=f"drift-{side}",
         given={"ask": "wind", "heading_deg": heading, "wind_from_deg": shown(heading + relative), "wind_kt": wind},
         wrong=wrong,
         options=("drift-left", "drift-none", "drift-right"),
-        quantities={"wind_side": {"left": "right", "right": "left", "none": "none"}[side], "relative_deg": relative},
+        quantities={
+            "wind_side": OTHER.get(side, "none"),
+            "drift_side": side,
+            "relative_deg": min(relative, 360 - relative),
+        },
         steps=("from-nose-tail",) if side == "none" else ("blown",),
         features={"crosses-north": 0.0},
     )
@@ -60,68 +71,122 @@ def _drift_of_wind(heading: int, relative: int, wind: int) -> Solution:
 
 @solver("max-drift-mental")
 def max_drift(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: 60 w / TAS times the clock share of the angle (a full share from 60 degrees on), one decimal."""
-    tas, wind, angle = (parameters[name] for name in ("tas_kt", "wind_kt", "bearing_deg"))
-    most = max_drift_deg(tas, wind)
-    key = round_half_up(drift_by_clock_deg(tas, wind, angle), 1)
-    if most < 8 or wind > 0.4 * tas or key < 3:
-        raise Redraw("too little drift to tell the slips apart")
-    values = {
-        "no-scale": most,
-        "other-part": most * min(1.0, (90 - angle) / 60),
-        "wind-as-degrees": wind * min(1.0, angle / 60),
+    """Key: 60 w / TAS times the clock share of the angle (a full share from 60 degrees on), to the lee side."""
+    tas, wind, angle, side = (parameters[name] for name in ("tas_kt", "wind_kt", "bearing_deg", "side"))
+    most, drift = max_drift_deg(tas, wind), drift_by_clock_deg(tas, wind, angle)
+    if most < LEAST_MAXIMUM_DEG or wind > LARGEST_SHARE_OF_TAS * tas or drift < LEAST_DRIFT_DEG:
+        raise Redraw("too little drift to tell the slips apart, or too much wind")
+    to_lee = 1 if side == "left" else -1
+    sizes = {
+        "side": -drift,
+        "other-part": most * clock_fraction(90 - angle),
+        "wind-as-degrees": wind * clock_fraction(angle),
         "ninety": most * angle / 90,
         "angle-as-drift": float(angle),
+        **({"no-share": most} if angle < 60 else {}),
     }
-    wrong = {name: round_half_up(value, 1) for name, value in values.items() if abs(value - key) > 1.1}
-    if len(wrong) < 2:
-        raise Redraw("too few slips show")
     return Solution(
-        key=key,
-        given={"tas_kt": tas, "wind_kt": wind, "bearing_deg": angle},
-        wrong=wrong,
-        quantities={"most_deg": round_half_up(most, 1), "key_deg": key},
-        steps=("most", "full-share" if angle >= 60 else "share"),
+        key=round_half_up(to_lee * drift, 1),
+        given={"tas_kt": tas, "wind_kt": wind, "bearing_deg": angle, "side": side},
+        wrong={name: round_half_up(to_lee * size, 1) for name, size in sizes.items()},
+        quantities={"most_deg": round_half_up(most, 1), "size_deg": drift, "lee_side": OTHER[side]},
+        steps=("most", "full-share" if angle >= 60 else "share", "to-lee"),
         model_notes=("sine",),
         features={"small-angle": float(angle < 30)},
     )
 
 
 @solver("crosswind-component")
-def crosswind(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: w sin (wind - runway), right positive; runway direction is its number times ten; one datum for both."""
-    ask, runway, wind_from, wind, gust, v = (
-        parameters[name] for name in ("ask", "runway", "wind_from_deg", "wind_kt", "gust_kt", "variation_deg")
-    )
-    magnetic = wind_from - v if ask == "text" else wind_from
-    angle = difference(magnetic, 10 * runway)
-    blowing = wind + gust if ask == "gust" else wind
+def crosswind(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: w sin a across, right positive, or w cos a along, headwind positive; wind and runway in one north."""
+    ask, runway = parameters["ask"], parameters["runway"]
+    written = ask in {"text", "along"}
+    at_home = written and parameters["at_home"] and _variation_is_clear(conventions)
+    v = whole(conventions.variation_deg) if at_home else parameters["variation_deg"]
+    wind_from = _wind_from(parameters, v if written else 0)
+    magnetic = shown(magnetic_from_true(wind_from, v)) if written else wind_from
+    angle = abs(difference(magnetic, 10 * runway))
+    off = min(angle, 180 - angle)
+    wind = parameters["wind_kt"]
+    blowing = wind + parameters["gust_kt"] if ask == "gust" else wind
     found = runway_wind(10 * runway, magnetic, blowing)
-    if not 15 <= abs(angle) <= 75 or 40 <= abs(angle) <= 50 or abs(found.crosswind_kt) < LEAST_ACROSS_KT:
+    if not 15 <= off <= 75 or 40 <= off <= 50 or min(abs(found.crosswind_kt), abs(found.headwind_kt)) < LEAST_PART_KT:
         raise Redraw("the parts of the wind are too alike, or too small")
+    asked = _along if ask == "along" else _across
+    exact = found.headwind_kt if ask == "along" else found.crosswind_kt
+    if round_half_up(abs(exact), 1) % 1 == HALF:
+        raise Redraw("the working's tenths would not say which way to round")
+    further = {"variation_deg": v} if written else {"gust_kt": blowing} if ask == "gust" else {}
+    figure = (FigureCall("runway-wind", {"runway": runway, "wind_from_deg": magnetic, "wind_kt": wind,
+                                         **({"gust_kt": blowing} if ask == "gust" else {})}),)  # fmt: skip
+    return Solution(
+        key=whole(exact),
+        given={"ask": ask, "runway": runway, "wind_from_deg": wind_from, "wind_kt": wind, **further},
+        wrong=asked(found, blowing) | _other_winds(parameters, ask, wind_from, v),
+        figures=() if written else figure,  # bringing the wind to magnetic is what the text asks
+        verdict_figures=figure,
+        quantities={**_told(runway, magnetic, found), "blowing_kt": blowing, "v_deg": v, "part_kt": abs(exact),
+                    "turned_deg": shown(wind_from + v), "where": "where-home" if at_home else "where-field"},
+        steps=(*_to_magnetic(wind_from, v, written=written), "angle", *(("off-tail",) if angle > 90 else ()),
+               "along" if ask == "along" else "across", "to-the-knot"),
+        features={"gust": float(ask == "gust"), "datum": float(written)},
+    )  # fmt: skip
+
+
+def _variation_is_clear(conventions: Conventions) -> bool:
+    return variation_fits(conventions) and abs(whole(conventions.variation_deg)) >= LEAST_HOME_VARIATION_DEG
+
+
+def _wind_from(parameters: Mapping[str, Any], v: int) -> int:
+    """Return the wind's direction in tens that meets the runway at about the drawn angle; ahead, but for `along`."""
+    relative = parameters["relative_bearing_deg"]
+    if parameters["ask"] != "along" and abs(relative) > 90:
+        relative = 180 - relative
+    return shown(10 * whole((10 * parameters["runway"] + relative + v) / 10))
+
+
+def _across(found: RunwayWind, blowing: int) -> dict[str, Any]:
     key = whole(found.crosswind_kt)
     sign = 1 if key > 0 else -1
-    wrong: dict[str, Any] = {"side": -key, "swap": sign * whole(found.headwind_kt), "whole-wind": sign * blowing}
-    if ask == "text":
-        wrong["datum"] = whole(runway_wind(10 * runway, wind_from, wind).crosswind_kt)
-        wrong["v-sign"] = whole(runway_wind(10 * runway, wind_from + v, wind).crosswind_kt)
+    return {"side": -key, "swap": sign * abs(whole(found.headwind_kt)), "whole-wind": sign * blowing}
+
+
+def _along(found: RunwayWind, blowing: int) -> dict[str, Any]:
+    key = whole(found.headwind_kt)
+    sign = 1 if key > 0 else -1
+    return {"turned": -key, "swap-along": sign * abs(whole(found.crosswind_kt)), "whole-along": sign * blowing}
+
+
+def _other_winds(parameters: Mapping[str, Any], ask: str, wind_from: int, v: int) -> dict[str, Any]:
+    """Return what comes of a wind in the wrong north, or of the wrong strength."""
+    runway, wind = 10 * parameters["runway"], parameters["wind_kt"]
     if ask == "gust":
-        wrong["mean-not-gust"] = whole(runway_wind(10 * runway, magnetic, wind).crosswind_kt)
-        wrong["gust-alone"] = whole(runway_wind(10 * runway, magnetic, gust).crosswind_kt)
-    if any(abs(value - key) < 1.5 for value in wrong.values()):
-        raise Redraw("a slip hides in the tolerance")
-    given = {"ask": ask, "runway": runway, "wind_from_deg": wind_from, "wind_kt": wind}
-    seen = {"runway": runway, "wind_from_deg": shown(magnetic), "wind_kt": wind}
-    figure = (FigureCall("runway-wind", seen | ({"gust_kt": wind + gust} if ask == "gust" else {})),)
-    return Solution(
-        key=key,
-        given=given | ({"gust_kt": wind + gust} if ask == "gust" else {"variation_deg": v} if ask == "text" else {}),
-        wrong=wrong,
-        figures=() if ask == "text" else figure,  # bringing the wind to magnetic is what the text asks
-        verdict_figures=figure,
-        quantities={"runway_deg": 10 * runway, "magnetic_deg": shown(magnetic), "angle_deg": abs(whole(angle)),
-                    "across_kt": abs(key), "blowing_kt": blowing, "wind_side": "right" if key > 0 else "left",
-                    "v_deg": v},
-        steps=(*((f"datum-{'east' if v > 0 else 'west'}",) if ask == "text" else ()), "angle", "across"),
-        features={"gust": float(ask == "gust"), "datum": float(ask == "text")},
-    )  # fmt: skip
+        return {name: whole(runway_wind(runway, wind_from, kt).crosswind_kt)
+                for name, kt in (("mean-not-gust", wind), ("gust-alone", parameters["gust_kt"]))}  # fmt: skip
+    if ask == "spoken":
+        number = whole(runway_wind(parameters["runway"], wind_from, wind).crosswind_kt)
+        return (
+            {"number-as-degrees": number} if abs(number - runway_wind(runway, wind_from, wind).crosswind_kt) > 2 else {}
+        )
+    winds = {"datum": runway_wind(runway, wind_from, wind), "v-sign": runway_wind(runway, wind_from + v, wind)}
+    return {name: whole(each.headwind_kt if ask == "along" else each.crosswind_kt) for name, each in winds.items()}
+
+
+def _told(runway: int, magnetic: int, found: RunwayWind) -> dict[str, Any]:
+    angle = difference(magnetic, 10 * runway)
+    return {
+        "magnetic_deg": magnetic,
+        "runway_deg": 10 * runway,
+        "angle_deg": whole(abs(angle)),
+        "off_deg": whole(min(abs(angle), 180 - abs(angle))),
+        "wind_side": "right" if angle > 0 else "left",
+        "end": "headwind" if found.headwind_kt > 0 else "tailwind",
+    }
+
+
+def _to_magnetic(wind_from: int, v: int, *, written: bool) -> tuple[Step | str, ...]:
+    if not written:
+        return ()
+    total = wind_from - v
+    line = Step(f"datum-{'east' if v > 0 else 'west'}", {"total_deg": total})
+    return (line,) if 1 <= total <= 360 else (line, "through-north")

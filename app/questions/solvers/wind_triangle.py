@@ -1,147 +1,199 @@
-"""The wind triangle: heading and ground speed, a whole leg down to the compass, and the wind from what was flown."""
+"""The wind triangle: heading and ground speed from track and wind, and the wind from what was flown.
+
+Degrees true, knots. Wind is named by where it comes from; a correction to the right is positive, a headwind too.
+"""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from math import hypot
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.physics.angles import cos_deg, difference, shown, whole
-from app.physics.wind import find_wind, solve_heading
+from app.physics.angles import asin_deg, atan2_deg, cos_deg, difference, round_half_up, shown, sin_deg, whole
+from app.physics.wind import find_wind, runway_wind, solve_heading
 from app.questions.conventions import Conventions
-from app.questions.model import Redraw, Solution
-from app.questions.solvers.datum_conversions import variation_fits
+from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.registry import solver
 
 LEAST_WCA_DEG = 3
 LEAST_ALONG_KT = 6
 LARGEST_SHARE_OF_TAS = 0.4
 CLEAR_DEG = 4.5  # past twice the marking tolerance of two degrees
+LEAST_WCA_ALONE_DEG = 5
+HALF = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Triangle:
+    """A track flown in a wind: the parts of the wind along (headwind positive) and across it (from the right)."""
+
+    track_deg: int
+    tas_kt: int
+    wind_from_deg: int
+    wind_kt: int
+    along_kt: float
+    across_kt: float
+    wca_deg: float
+    gs_kt: float
+
+    @property
+    def heading_deg(self) -> int:
+        """Heading that keeps the track, as shown."""
+        return shown(self.track_deg + self.wca_deg)
+
+    @property
+    def side(self) -> int:
+        """+1 with the wind from the right, -1 from the left."""
+        return 1 if self.wca_deg > 0 else -1
+
+    def corrected(self, angle_deg: float) -> int:
+        """Heading with another correction than the right one, toward the wind when positive."""
+        return shown(self.track_deg + self.side * angle_deg)
+
+    @property
+    def given(self) -> dict[str, Any]:
+        """The numbers shown."""
+        return {"track_true_deg": self.track_deg, "tas_kt": self.tas_kt, "wind_from_deg": self.wind_from_deg,
+                "wind_kt": self.wind_kt}  # fmt: skip
+
+    @property
+    def quantities(self) -> dict[str, Any]:
+        """What the working says of it; angles off nose or tail from 0 to 90."""
+        round_from_track = abs(difference(self.wind_from_deg, self.track_deg))
+        return {"wca_size_deg": abs(self.wca_deg), "wind_side": "right" if self.side > 0 else "left",
+                "round_deg": whole(round_from_track), "off_deg": whole(min(round_from_track, 180 - round_from_track)),
+                "across_kt": abs(self.across_kt), "along_kt": abs(self.along_kt),
+                "still_kt": self.gs_kt + self.along_kt, "exact_gs_kt": self.gs_kt, "made_gs_kt": whole(self.gs_kt),
+                "steered_deg": self.heading_deg, "total_deg": self.track_deg + self.wca_deg}  # fmt: skip
+
+    @property
+    def heading_steps(self) -> tuple[Step | str, ...]:
+        """The lines from the wind to the heading."""
+        from_tail = abs(difference(self.wind_from_deg, self.track_deg)) > 90
+        steps: list[Step | str] = ["off-tail" if from_tail else "off-nose", "across", "correction"]
+        total = self.track_deg + self.wca_deg
+        steps.append("nose-right" if self.side > 0 else "nose-left")
+        steps.append("to-the-degree" if 0.5 <= total < 360.5 else "through-north")
+        return tuple(steps)
+
+    @property
+    def speed_steps(self) -> tuple[Step | str, ...]:
+        """The lines from the wind to the ground speed."""
+        return ("along", "headwind" if self.along_kt > 0 else "tailwind", "to-the-knot")
+
+    @property
+    def figure(self) -> FigureCall:
+        """The triangle drawn with its heading and ground speed: for the verdict."""
+        return drawn((self.heading_deg, self.tas_kt), (self.track_deg, whole(self.gs_kt)),
+                     (self.wind_from_deg, self.wind_kt))  # fmt: skip
+
+
+def triangle_of(parameters: Mapping[str, Any]) -> Triangle:
+    """Return the triangle of drawn parameters; raises Redraw where a slip could not be told from the right way."""
+    track, tas, wind_from, wind = (
+        parameters[name] for name in ("track_true_deg", "tas_kt", "wind_from_deg", "wind_kt")
+    )
+    parts = runway_wind(track, wind_from, wind)
+    along, across = parts.headwind_kt, parts.crosswind_kt
+    if wind > LARGEST_SHARE_OF_TAS * tas or abs(along) < LEAST_ALONG_KT or abs(across) < 0.052 * tas:
+        raise Redraw("wind too strong, nearly across, or nearly along")
+    found = solve_heading(track, tas, wind_from, wind)
+    if abs(found.wca_deg) < LEAST_WCA_DEG:
+        raise Redraw("too little drift to tell the side")
+    if HALF in {round_half_up(exact, 1) % 1 for exact in (track + found.wca_deg, found.gs_kt)}:
+        raise Redraw("the working's tenths would not say which way to round")
+    return Triangle(track, tas, wind_from, wind, along, across, found.wca_deg, found.gs_kt)
+
+
+def drawn(flown: tuple[float, float], made: tuple[float, float], wind: tuple[float, float]) -> FigureCall:
+    """Draw the three sides, each a direction and a speed: heading and TAS, track and GS, wind from and its speed."""
+    names = ("heading_deg", "tas_kt", "track_true_deg", "gs_kt", "wind_from_deg", "wind_kt")
+    return FigureCall("wind-triangle", dict(zip(names, (*flown, *made, *wind), strict=True)))
 
 
 @solver("wind-triangle")
 def wind_triangle(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: TH = TT + WCA and GS = TAS cos WCA - w cos (wind angle), whole degrees and knots."""
-    ask, track, tas, wind_from, wind = (
-        parameters[name] for name in ("ask", "track_true_deg", "tas_kt", "wind_from_deg", "wind_kt")
+    ask, found = parameters["ask"], triangle_of(parameters)
+    key, wrong = _heading_alone(found) if ask == "heading" else _with_speed(ask, found)
+    return Solution(
+        key=key,
+        given={"ask": ask, **found.given},
+        wrong=wrong,
+        quantities=found.quantities,
+        steps=(*found.heading_steps, *(() if ask == "heading" else found.speed_steps)),
+        verdict_figures=(found.figure,),
+        features={"tailwind": float(found.along_kt < 0)},
     )
-    along = wind * cos_deg(difference(wind_from, track))
-    if wind > LARGEST_SHARE_OF_TAS * tas or abs(along) < LEAST_ALONG_KT:
-        raise Redraw("wind too strong, or nearly across")
-    found = solve_heading(track, tas, wind_from, wind)
-    if abs(found.wca_deg) < LEAST_WCA_DEG:
-        raise Redraw("too little drift to tell the side")
-    heading, other_side = shown(found.heading_deg), shown(track - found.wca_deg)
-    gs, with_wind, still = whole(found.gs_kt), whole(found.gs_kt + 2 * along), whole(found.gs_kt + along)
-    common: dict[str, Any] = {
-        "given": {"ask": ask, "track_true_deg": track, "tas_kt": tas, "wind_from_deg": wind_from, "wind_kt": wind},
-        "quantities": {"wca_deg": whole(abs(found.wca_deg)), "wca_side": "right" if found.wca_deg > 0 else "left",
-                       "wind_angle_deg": whole(abs(difference(wind_from, track))), "along_kt": whole(abs(along)),
-                       "along_word": "against" if along > 0 else "behind", "heading_deg": heading, "gs_kt": gs,
-                       "still_kt": still},
-        "steps": ("angle", "correction-right" if found.wca_deg > 0 else "correction-left",
-                  "speed-less" if along > 0 else "speed-more"),
-        "features": {"tailwind": float(along < 0)},
-        "verdict_figures": (_triangle((heading, tas), (track, gs), (wind_from, wind)),),
-    }  # fmt: skip
+
+
+def _with_speed(ask: str, found: Triangle) -> tuple[Any, dict[str, Any]]:
+    """Return key and wrong values as a pair, as two boxes, or of the ground speed alone."""
+    heading, gs = found.heading_deg, whole(found.gs_kt)
+    other_side = found.corrected(-abs(found.wca_deg))
+    with_wind, still = whole(found.gs_kt + 2 * found.along_kt), whole(found.gs_kt + found.along_kt)
+    if ask == "gs":
+        all_of_it = found.tas_kt - (found.wind_kt if found.along_kt > 0 else -found.wind_kt)
+        return gs, {"gs-plus": with_wind, "gs-still": still, "whole-wind": all_of_it}
     if ask == "pair":
-        wrong: dict[str, Any] = {
+        return (heading, gs), {
             "wrong-side": (other_side, gs),
             "wind-to": (other_side, with_wind),
             "gs-plus": (heading, with_wind),
             "gs-still": (heading, still),
         }
-        return Solution(key=(heading, gs), wrong=wrong, **common)
-    boxes = {"wrong-side": {"heading": other_side}, "no-correction": {"heading": track}, "gs-plus": {"gs": with_wind},
-             "gs-still": {"gs": still}}  # fmt: skip
-    return Solution(key={"heading": heading, "gs": gs}, wrong=boxes, **common)
+    return {"heading": heading, "gs": gs}, {
+        "wrong-side": {"heading": other_side},
+        "no-correction": {"heading": found.track_deg},
+        "gs-plus": {"gs": with_wind},
+        "gs-still": {"gs": still},
+    }
 
 
-@solver("leg-compass-heading")
-def leg_compass_heading(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: TH, MH = TH - V, CH = MH - D, GS and time; a later box may follow an earlier wrong one."""
-    track, tas, wind_from, wind, d, distance = (
-        parameters[name]
-        for name in ("track_true_deg", "tas_kt", "wind_from_deg", "wind_kt", "deviation_deg", "distance_nm")
-    )
-    at_home = parameters["at_home"] and variation_fits(conventions) and abs(conventions.variation_deg) >= 5
-    v = whole(conventions.variation_deg) if at_home else parameters["variation_deg"]
-    if wind > LARGEST_SHARE_OF_TAS * tas:
-        raise Redraw("wind too strong")
-    found = solve_heading(track, tas, wind_from, wind)
-    along = wind * cos_deg(difference(wind_from, track))
-    minutes, in_still_air = 60 * distance / found.gs_kt, 60 * distance / tas
-    if abs(found.wca_deg) < LEAST_WCA_DEG or abs(minutes - in_still_air) <= 2.5 or abs(along) < LEAST_ALONG_KT:
-        raise Redraw("drift or time too small to tell the slips apart")
-    true, magnetic, compass = (shown(found.heading_deg - each) for each in (0, v, v + d))
-    gs = whole(found.gs_kt)
-    return Solution(
-        key={"heading": true, "magnetic": magnetic, "compass": compass, "gs": gs, "minutes": whole(minutes)},
-        given={"track_true_deg": track, "tas_kt": tas, "wind_from_deg": wind_from, "wind_kt": wind, "variation_deg": v,
-               "deviation_deg": d, "distance_nm": distance},
-        wrong={
-            "wrong-side": {"heading": shown(track - found.wca_deg)},
-            "no-correction": {"heading": track},
-            "v-sign": {"magnetic": shown(true + v)},
-            "no-card": {"compass": magnetic},
-            "d-sign": {"compass": shown(magnetic + d)},
-            "gs-plus": {"gs": whole(found.gs_kt + 2 * along)},
-            "time-tas": {"minutes": whole(in_still_air)},
-        },
-        quantities={"true_deg": true, "magnetic_deg": magnetic, "compass_deg": compass, "gs_kt": gs,
-                    "minutes": whole(minutes), "wca_deg": whole(abs(found.wca_deg))},
-        steps=("correction-right" if found.wca_deg > 0 else "correction-left",
-               f"variation-{'east' if v > 0 else 'west'}", f"deviation-{'east' if d > 0 else 'west'}",
-               "speed-less" if along > 0 else "speed-more", "time"),
-        verdict_figures=(_triangle((true, tas), (track, gs), (wind_from, wind)),),
-        follow=lambda earlier: _follow(earlier, v, d, distance),
-        scene="home" if at_home else "",
-        features={"tailwind": float(along < 0), "opposite-signs": float(v * d < 0)},
-    )  # fmt: skip
-
-
-def _follow(earlier: Mapping[str, Any], v: int, d: int, distance: float) -> dict[str, Any]:
-    """Return what the later boxes hold on the student's own earlier values."""
-    later = {"magnetic": shown(earlier["heading"] - v), "compass": shown(earlier["magnetic"] - d)}
-    if earlier["gs"] > 0:
-        later["minutes"] = whole(60 * distance / earlier["gs"])
-    return later
+def _heading_alone(found: Triangle) -> tuple[int, dict[str, Any]]:
+    most = asin_deg(found.wind_kt / found.tas_kt)
+    if abs(found.wca_deg) < LEAST_WCA_ALONE_DEG or most - abs(found.wca_deg) <= CLEAR_DEG:
+        raise Redraw("the slips lie too near to the heading")
+    return found.heading_deg, {
+        "wrong-side": found.corrected(-abs(found.wca_deg)),
+        "no-correction": found.track_deg,
+        "all-cross": found.corrected(most),
+        "knots-as-degrees": found.corrected(abs(found.across_kt)),
+        "along-for-across": found.corrected(asin_deg(abs(found.along_kt) / found.tas_kt)),
+    }
 
 
 @solver("find-wind")
 def wind_found(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: the wind by which heading and TAS become track and ground speed, from the printed whole numbers."""
     ask, track, tas = parameters["ask"], parameters["track_true_deg"], parameters["tas_kt"]
-    drawn = solve_heading(track, tas, parameters["wind_from_deg"], parameters["wind_kt"])
-    heading, gs = shown(drawn.heading_deg), whole(drawn.gs_kt)
-    wind = find_wind(heading, tas, track, gs)
-    swapped = find_wind(track, tas, heading, gs)
+    flown = solve_heading(track, tas, parameters["wind_from_deg"], parameters["wind_kt"])
+    heading, gs = shown(flown.heading_deg), whole(flown.gs_kt)
     drift = difference(track, heading)
-    if wind.kt < 20 or abs(drift) < LEAST_WCA_DEG or abs(tas - gs) < LEAST_ALONG_KT or min(tas, gs) < 60:
-        raise Redraw("too little wind or drift")
-    if abs(difference(wind.from_deg, swapped.from_deg)) < 2 * CLEAR_DEG:
-        raise Redraw("heading and track may be exchanged without a sign of it")
+    if abs(drift) < LEAST_WCA_DEG or abs(tas - gs) < LEAST_ALONG_KT or min(tas, gs) < 60:
+        raise Redraw("too little drift, or the speeds too near to one another")
+    wind, swapped = find_wind(heading, tas, track, gs), find_wind(track, tas, heading, gs)
+    if wind.kt < 20 or abs(difference(wind.from_deg, swapped.from_deg)) < 2 * CLEAR_DEG:
+        raise Redraw("too little wind, or heading and track may be exchanged without a sign of it")
     key = (shown(wind.from_deg), whole(wind.kt))
-    scalar = (track if gs < tas else shown(track + 180), abs(tas - gs))
+    across, along = tas * sin_deg(abs(drift)), gs - tas * cos_deg(drift)
     values = {
         "from-to": (shown(wind.from_deg + 180), key[1]),
-        "scalar": scalar,
+        "scalar": (track if gs < tas else shown(track + 180), abs(tas - gs)),
+        "drift-alone": (shown(track - 90 if drift > 0 else track + 90), whole(across)),
         "exchanged": (shown(swapped.from_deg), whole(swapped.kt)),
         "exchanged-to": (shown(swapped.from_deg + 180), whole(swapped.kt)),
     }
-    common: dict[str, Any] = {
-        "given": {"ask": ask, "heading_deg": heading, "tas_kt": tas, "track_true_deg": track, "gs_kt": gs},
-        "quantities": {"drift_deg": whole(abs(drift)), "drift_side": "right" if drift > 0 else "left",
-                       "wind_from_deg": key[0], "wind_kt": key[1], "gap_kt": abs(tas - gs)},
-        "steps": ("vectors", "drift-side", "join"),
-        "features": {"crosses-north": float(abs(heading - track) > 180)},
-        "verdict_figures": (_triangle((heading, tas), (track, gs), key),),
-    }  # fmt: skip
-    if ask == "pair":
-        return Solution(key=key, wrong=values, **common)
-    boxes: dict[str, Any] = {name: {"direction": value[0]} for name, value in values.items()}
-    return Solution(key={"direction": key[0], "speed": key[1]}, wrong=boxes, **common)
-
-
-def _triangle(flown: tuple[float, float], made: tuple[float, float], wind: tuple[float, float]) -> FigureCall:
-    """Draw the three sides, each a direction and a speed: heading and TAS, track and GS, wind from and its speed."""
-    names = ("heading_deg", "tas_kt", "track_true_deg", "gs_kt", "wind_from_deg", "wind_kt")
-    return FigureCall("wind-triangle", dict(zip(names, (*flown, *made, *wind), strict=True)))
+    pair, where = ask == "pair", "ahead" if along < 0 else "behind"
+    return Solution(
+        key=key if pair else {"direction": key[0], "speed": key[1]},
+        given={"ask": ask, "heading_deg": heading, "tas_kt": tas, "track_true_deg": track, "gs_kt": gs},
+        wrong=dict(values) if pair else {name: {"direction": value[0]} for name, value in values.items()},
+        quantities={"drift_size_deg": abs(drift), "drift_side": "right" if drift > 0 else "left",
+                    "other_side": "left" if drift > 0 else "right", "found_from_deg": key[0], "found_kt": key[1],
+                    "gap_kt": abs(tas - gs), "across_kt": across, "along_kt": abs(along),
+                    "speed_kt": hypot(across, along), "off_deg": atan2_deg(across, abs(along))},
+        steps=("drift-side", "across", f"along-{where}", "speed", f"angle-{where}", f"named-{where}"),
+        features={"crosses-north": float(abs(heading - track) > 180)},
+        verdict_figures=(drawn((heading, tas), (track, gs), key),),
+    )  # fmt: skip

@@ -1,8 +1,14 @@
 """Pressure families of words and rules: their tables written anew, from the printed draw alone."""
 
 import math
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
+
+from app.figures import draw_figure
+from app.figures.model import FigureCall
+
+TIP = re.compile(r'd="M(\S+) ([^L]+)L[^"]*" fill="[^"]*" stroke="#000" stroke-width="(?:1\.75|2\.25|5)"')
 
 AGREE = {
     "pressure-indicated": "standard-in-window",
@@ -106,9 +112,20 @@ def airspeed(draw: Mapping[str, Any]) -> Any:
     return math.floor(exact * 10 + 0.5) / 10
 
 
+def altimeter(draw: Mapping[str, Any]) -> int:
+    """Read the dial as a pilot does: from each hand's place in the drawing, the numeral it has passed."""
+    drawn = draw_figure(FigureCall("altimeter", draw["parameters"])).markup
+    tips = [(float(x) - 160, 160 - float(y)) for x, y in TIP.findall(drawn)]
+    rim, short, long = (math.degrees(math.atan2(x, y)) % 360 / 36 for x, y in tips)
+    hundreds = 20 * round(5 * long) % 1000
+    thousands = round(short - hundreds / 1000) % 10
+    return 10_000 * round(rim - (1000 * thousands + hundreds) / 10_000) + 1000 * thousands + hundreds
+
+
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
     "altitude-kinds": kinds,
     "altimeter-setting-region": setting,
     "pitot-static-blockage": blockage,
     "asi-marks-and-errors": airspeed,
+    "read-altimeter": altimeter,
 }

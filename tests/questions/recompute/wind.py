@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 from typing import Any
 
 
@@ -41,20 +42,37 @@ def shown(deg: float) -> float:
 
 def triangle(draw: Mapping[str, Any]) -> Any:
     heading, gs = heading_and_speed(draw["parameters"])
-    if draw["parameters"]["ask"] == "pair":
-        return [shown(heading), half_up(gs)]
-    return {"heading": shown(heading), "gs": half_up(gs)}
+    answers = {
+        "pair": [shown(heading), half_up(gs)],
+        "boxes": {"heading": shown(heading), "gs": half_up(gs)},
+        "heading": shown(heading),
+        "gs": half_up(gs),
+    }
+    return answers[draw["parameters"]["ask"]]
+
+
+def by_card(card: list[dict[str, int]], magnetic: float) -> float:
+    """Return the deviation on a straight line between the entries on either side, FOR less STEER."""
+    entries = sorted(
+        (entry["for_deg"] % 360, (entry["for_deg"] - entry["steer_deg"] + 180) % 360 - 180) for entry in card
+    )
+    entries = [(entries[-1][0] - 360, entries[-1][1]), *entries, (entries[0][0] + 360, entries[0][1])]
+    for (before, d_before), (after, d_after) in pairwise(entries):
+        if before <= magnetic % 360 <= after:
+            return d_before + (d_after - d_before) * (magnetic % 360 - before) / (after - before)
+    raise AssertionError(magnetic)
 
 
 def leg(draw: Mapping[str, Any]) -> Any:
+    """Work the log row with whole numbers in every box."""
     p = draw["parameters"]
-    heading, gs = heading_and_speed(p)
+    heading, gs = (half_up(value) for value in heading_and_speed(p))
     magnetic = heading - p["variation_deg"]
     return {
         "heading": shown(heading),
         "magnetic": shown(magnetic),
-        "compass": shown(magnetic - p["deviation_deg"]),
-        "gs": half_up(gs),
+        "compass": shown(magnetic - by_card(p["card"], magnetic)),
+        "gs": gs,
         "minutes": half_up(60 * p["distance_nm"] / gs),
     }
 
@@ -78,15 +96,16 @@ def drift_sense(draw: Mapping[str, Any]) -> str:
 
 def max_drift(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
-    return half_up(60 * p["wind_kt"] / p["tas_kt"] * min(p["bearing_deg"], 60) / 60, 1)
+    size = 60 * p["wind_kt"] / p["tas_kt"] * min(p["bearing_deg"], 60) / 60
+    return half_up(size if p["side"] == "left" else -size, 1)
 
 
 def crosswind(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
     speed = p.get("gust_kt", p["wind_kt"])
     blowing_from = vector(p["wind_from_deg"] - p.get("variation_deg", 0), speed)
-    across = vector(10 * p["runway"] + 90, 1)
-    return half_up(blowing_from.real * across.real + blowing_from.imag * across.imag)
+    wanted = vector(10 * p["runway"] + (0 if p["ask"] == "along" else 90), 1)
+    return half_up(blowing_from.real * wanted.real + blowing_from.imag * wanted.imag)
 
 
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
