@@ -41,7 +41,7 @@ from app.physics.turning import (
     bank_tenth_plus_seven_deg,
     rollout_by_latitude_deg,
 )
-from app.physics.wind import crosswind_kt, heading_home_deg, solve_heading
+from app.physics.wind import crosswind_kt, heading_home_deg, headwind_kt, solve_heading
 from app.questions.draw import draw, offered_forms
 from app.questions.model import Item
 from app.questions.numbers import east_west, heading
@@ -216,7 +216,8 @@ def test_trap_15_written_wind_is_true_and_variation_comes_after_the_triangle() -
         given = item.parameters
         wind_magnetic = given["wind_from_deg"] - given.get("variation_deg", 0)
         strength = given.get("gust_kt", given["wind_kt"])
-        assert item.key == pytest.approx(crosswind_kt(10 * given["runway"], wind_magnetic, strength), abs=0.51)
+        part_kt = headwind_kt if item.ask == "along" else crosswind_kt
+        assert item.key == pytest.approx(part_kt(10 * given["runway"], wind_magnetic, strength), abs=0.51)
 
 
 @pytest.mark.parametrize("where", [(45.3, -75.7, "ca-south"), (63.7, -68.5, "ca-north"), (39.7, -105.0, "us")])

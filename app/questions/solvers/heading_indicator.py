@@ -39,23 +39,22 @@ def hi_set_value(parameters: Mapping[str, Any], conventions: Conventions) -> Sol
     if parameters["ask"] == "value" and not steady:
         raise Redraw("what to wait for is not typed")
     values = _settings(compass, d, v, true_flown=counts_from_true(region))
-    indicator = shown(tens * whole((values["correct"] + parameters["indicator_error_deg"]) / tens))
+    indicator = shown(values["correct"] + parameters["indicator_error_deg"])
     values["leave"] = indicator
     _refuse_close(values)
     choice = parameters["ask"] == "set"
-    told = {"compass_deg": compass, "indicator_deg": indicator}
-    seen = {"face": face, "reading_deg": compass, "indicator_deg": indicator}
+    told = {"compass_deg": compass} if face == "told" else {"face": face, "reading_deg": compass}
     return Solution(
         key=("set-correct" if steady else "not-yet") if choice else values["correct"],
         given={"ask": parameters["ask"], "deviation_deg": d, "variation_deg": v, "region": region, "flight": flight,
-               **(told if face == "told" else seen)},
+               "indicator_deg": indicator, **told},
         wrong=_wrong_settings(values, choice=choice, steady=steady),
         options=(*_offered(values, parameters["shuffle"], steady=steady), "not-yet") if choice else (),
         quantities={**{f"set_{name.replace('-', '_')}_deg": value for name, value in values.items()},
                     "compass_deg": compass, "magnetic_deg": shown(magnetic_from_compass_heading(compass, d)),
                     "where": "where-home" if at_home else "where-field"},
         steps=_set_steps(compass, d, v if counts_from_true(region) else 0, steady=steady),
-        figures=_faces(face, compass, indicator),
+        figures=() if face == "told" else (FigureCall(face, told),),
         scene="" if face == "told" else "face",
         model_notes=("weak-field",) if counts_from_true(region) else (),
         features={"not-steady": float(not steady), "in-the-north": float(counts_from_true(region))},
@@ -115,15 +114,6 @@ def _offered(values: Mapping[str, int], shuffle: int, *, steady: bool) -> tuple[
 
 def _some(names: Sequence[str], count: int, first: int) -> list[str]:
     return [names[(first + i) % len(names)] for i in range(count)]
-
-
-def _faces(face: str, compass: int, indicator: int) -> tuple[FigureCall, ...]:
-    if face == "told":
-        return ()
-    return (
-        FigureCall(face, {"face": face, "reading_deg": compass}),
-        FigureCall("heading-indicator", {"indicator_deg": indicator, "knob": True}),
-    )
 
 
 def _set_steps(compass: int, d: int, v: int, *, steady: bool) -> tuple[Step | str, ...]:
