@@ -5,6 +5,7 @@ from io import BytesIO
 from pathlib import Path
 
 from babel.dates import format_date
+from babel.messages import Catalog
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 from babel.support import NullTranslations, Translations
@@ -32,12 +33,16 @@ def speak_languages(app: Flask) -> None:
 
 
 def read_catalogue(of: Language) -> NullTranslations:
-    """Return a language's texts; English is what the code says."""
+    """Return a language's texts, a file an area of the pages; English is what the code says."""
     if of == "en":
         return NullTranslations()
-    compiled = BytesIO()
-    with (CATALOGUES / of / "LC_MESSAGES" / f"{DOMAIN}.po").open("rb") as stream:
-        write_mo(compiled, read_po(stream, of))
+    texts, compiled = Catalog(of), BytesIO()
+    for file in sorted((CATALOGUES / of / "LC_MESSAGES").glob("*.po")):
+        with file.open("rb") as stream:
+            for message in read_po(stream, of):
+                if message.id:
+                    texts[message.id] = message
+    write_mo(compiled, texts)
     compiled.seek(0)
     return Translations(compiled)
 

@@ -11,7 +11,7 @@ from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po
 
 WEB = Path(__file__).parents[2] / "app" / "web"
-PO = WEB / "translations" / "fr" / "LC_MESSAGES" / "messages.po"
+FRENCH = sorted((WEB / "translations" / "fr" / "LC_MESSAGES").glob("*.po"))
 FUNCTIONS = {"_": None, "gettext": None, "lazy_gettext": None, "ngettext": (1, 2)}
 METHODS = [("**.py", "python"), ("templates/**.html", "jinja2")]
 OPTIONS = {"templates/**.html": {"trim_blocks": "true", "lstrip_blocks": "true", "silent": "false"}}
@@ -20,9 +20,10 @@ BLANK = re.compile(r"%\(\w+\)[sd]")
 WRONG_FRENCH = re.compile(r" :|« | »|[ \u00a0][?!;]|[\"“”']")
 
 
-def french() -> Catalog:
-    with PO.open("rb") as stream:
-        return read_po(stream, "fr")
+def french() -> Iterator[Catalog]:
+    for file in FRENCH:
+        with file.open("rb") as stream:
+            yield read_po(stream, "fr")
 
 
 def wanted() -> set[str | tuple[str, ...]]:
@@ -31,7 +32,7 @@ def wanted() -> set[str | tuple[str, ...]]:
 
 
 def messages() -> list[Message]:
-    return [message for message in french() if message.id]
+    return [message for catalogue in french() for message in catalogue if message.id]
 
 
 def strings(message: Message) -> Iterator[tuple[str, str]]:
@@ -45,9 +46,13 @@ def test_every_text_has_its_french() -> None:
     assert not missing
 
 
+def test_no_text_stands_in_two_files() -> None:
+    assert len({message.id for message in messages()}) == len(messages())
+
+
 def test_nothing_is_left_over() -> None:
     assert not {message.id for message in messages()} - wanted()
-    assert not french().obsolete
+    assert not [catalogue.obsolete for catalogue in french() if catalogue.obsolete]
     assert not [message.id for message in messages() if message.fuzzy]
 
 

@@ -1,0 +1,32 @@
+"""What is said about flights of the bench."""
+
+MESSAGES = {
+    "bench-heading": (
+        "{value} is not a heading. Accepted: whole degrees from 1 to 360, such as 090.",
+        "{value} n'est pas un cap. Accepté : degrés entiers de 1 à 360, par exemple 090.",
+    ),
+    "bench-bank": (
+        "A bank of {value} degrees cannot be flown here. Accepted: {low} to {high}, such as 15.",
+        "Une inclinaison de {value} degrés ne peut être volée ici. Accepté : de {low} à {high}, par exemple 15.",
+    ),
+    "bench-speed": (
+        "An airspeed of {value} kt cannot be flown here. Accepted: {low} to {high}, such as 100.",
+        "Une vitesse de {value} kt ne peut être volée ici. Accepté : de {low} à {high}, par exemple 100.",
+    ),
+    "bench-change": (
+        "A change of {value} kt a second cannot be flown here. Accepted: {low} to {high}; slower is negative: -2.",
+        "Un changement de {value} kt par seconde ne peut être volé ici. Accepté : de {low} à {high}; ralentir : -2.",
+    ),
+    "bench-seconds": (
+        "{value} seconds cannot be flown here. Accepted: {low} to {high}, such as 10.",
+        "{value} secondes ne peuvent être volées ici. Accepté : de {low} à {high}, par exemple 10.",
+    ),
+    "bench-dip": (
+        "{value} is not a dip. Accepted: {low} to {high} degrees, down at the north end positive, such as 68.",
+        "{value} n'est pas une inclinaison magnétique. Accepté : de {low} à {high} degrés, nord vers le bas positif.",
+    ),
+    "bench-moment": (
+        "{value} s is not a moment of this flight. Accepted: {low} to {high}, such as 20.",
+        "{value} s n'est pas un moment de ce vol. Accepté : de {low} à {high}, par exemple 20.",
+    ),
+}  # fmt: skip
