@@ -22,7 +22,8 @@ class Role(StrEnum):
 class Actor:
     """Somebody who uses the program. Without a visit nothing is kept yet, and nothing is theirs.
 
-    `conventions` are those of new draws; a drill that has started keeps its own.
+    `conventions` are those of new draws; a drill that has started keeps its own. Whoever is signed in is a
+    person with a name, and reads times in the school's time zone.
     """
 
     role: Role
@@ -30,6 +31,16 @@ class Actor:
     visit_id: UUID | None
     language: Language
     conventions: Conventions
+    person_id: UUID | None = None
+    name: str = ""
+    time_zone: str = "UTC"
+
+    @property
+    def own_person(self) -> UUID:
+        """The person this actor is; NotFound for a visitor."""
+        if self.person_id is None:
+            raise NotFound("a visitor has no account")
+        return self.person_id
 
     @property
     def own_visit(self) -> UUID:

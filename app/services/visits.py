@@ -1,18 +1,14 @@
 """Visits: server-side sessions under a token that only the browser knows."""
 
-import hashlib
-import secrets
-from base64 import urlsafe_b64decode, urlsafe_b64encode
-from binascii import Error as NotBase64
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import cast
-from uuid import UUID
 
 from app.packs.spec import Language
 from app.questions.conventions import Conventions
 from app.services.actor import Actor, Role
 from app.services.homes import HomeWish, conventions_for, default_home
+from app.services.tokens import hash_of, new_token, school_of
 from app.storage.ids import new_id
 from app.storage.models import VISITORS_SCHOOL_ID
 from app.storage.queries import visits
@@ -22,8 +18,6 @@ from app.storage.unit_of_work import UnitOfWork
 IDLE = timedelta(days=14)
 LONGEST = timedelta(days=90)
 TOUCH_EVERY = timedelta(minutes=1)
-SECRET_BYTES = 32
-TOKEN_LENGTH = (16 + SECRET_BYTES) * 4 // 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +38,11 @@ def open_visit(uow: UnitOfWork, actor: Actor, now: datetime) -> OpenedVisit:
     """Keep a guest's language and conventions under a new token; whoever has a visit keeps that one."""
     if actor.visit_id is not None:
         return OpenedVisit(actor, None)
-    token = _new_token(actor.school_id)
+    token = new_token(actor.school_id)
     visit = VisitRow(
         school_id=actor.school_id,
         id=new_id(now),
-        token_hash=_hash(token),
+        token_hash=hash_of(token),
         language=actor.language,
         conventions=actor.conventions.as_json(),
         created_at=now,
@@ -63,11 +57,11 @@ def open_visit(uow: UnitOfWork, actor: Actor, now: datetime) -> OpenedVisit:
 
 def find_visit(uow: UnitOfWork, token: str, now: datetime) -> Actor | None:
     """Return who holds this token, or None when it is unknown, expired or revoked. Notes the use once a minute."""
-    school_id = _school_of(token)
+    school_id = school_of(token)
     if school_id is None:
         return None
     with uow.reader() as connection:
-        visit = visits.find_visit(connection, school_id, _hash(token))
+        visit = visits.find_visit(connection, school_id, hash_of(token))
     if visit is None or visit.revoked_at is not None or now >= min(visit.idle_until, visit.ends_at):
         return None
     if now - visit.seen_at >= TOUCH_EVERY:
@@ -103,21 +97,3 @@ def close_visit(uow: UnitOfWork, actor: Actor, now: datetime) -> None:
     if actor.visit_id is not None:
         with uow.writer() as connection:
             visits.revoke_visit(connection, actor.school_id, actor.visit_id, now)
-
-
-def _new_token(school_id: UUID) -> str:
-    """Return a secret that says in which school, so in which shard, its visit is kept."""
-    return urlsafe_b64encode(school_id.bytes + secrets.token_bytes(SECRET_BYTES)).decode("ascii")
-
-
-def _school_of(token: str) -> UUID | None:
-    if len(token) != TOKEN_LENGTH or not token.isascii():
-        return None
-    try:
-        return UUID(bytes=urlsafe_b64decode(token)[:16])
-    except (NotBase64, ValueError):
-        return None
-
-
-def _hash(token: str) -> str:
-    return hashlib.sha256(token.encode("ascii")).hexdigest()

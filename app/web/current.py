@@ -10,7 +10,7 @@ from flask import current_app, g, request, session
 
 from app.packs.library import Library
 from app.packs.spec import LANGUAGES, Language
-from app.services import visits
+from app.services import sign_ins, visits
 from app.services.actor import Actor
 from app.services.library import Shelf
 from app.services.visits import OpenedVisit
@@ -18,6 +18,7 @@ from app.storage.unit_of_work import UnitOfWork
 
 NAME = "lubberline"
 VISIT = "visit"
+SIGN_IN = "sign-in"
 LANGUAGE = "language"
 LARGEST_SEED = 2**31
 
@@ -67,7 +68,7 @@ def library() -> Library:
 
 
 def actor() -> Actor:
-    """Return who acts: the holder of the visit in the cookie, else a guest of whom nothing is kept."""
+    """Return who acts: the person signed in, else the holder of the visit, else a guest of whom nothing is kept."""
     if "actor" not in g:
         g.actor = _find_actor()
     return cast("Actor", g.actor)
@@ -82,6 +83,25 @@ def act_as(opened: OpenedVisit) -> Actor:
     return opened.actor
 
 
+def sign_in(token: str) -> None:
+    """Go on as the person this token was given to; nothing of the cookie before it stays."""
+    session.clear()
+    session[SIGN_IN] = token
+    session.permanent = True
+    g.pop("actor", None)
+
+
+def sign_out() -> None:
+    """Make the cookie's sign-in worthless and go on as a guest, in the language read so far."""
+    spoken = language()
+    token = session.get(SIGN_IN)
+    if isinstance(token, str):
+        sign_ins.close_sign_in(uow(), token, now())
+    session.clear()
+    session[LANGUAGE] = spoken
+    g.pop("actor", None)
+
+
 def actor_with_visit() -> Actor:
     """Return who acts, with a visit to keep things under; it is opened when there is none."""
     return act_as(visits.open_visit(uow(), actor(), now()))
@@ -89,7 +109,7 @@ def actor_with_visit() -> Actor:
 
 def language() -> Language:
     """Return the language of this request's page."""
-    if "actor" in g or VISIT in session:
+    if "actor" in g or VISIT in session or SIGN_IN in session:
         return actor().language
     return wished_language()
 
@@ -108,11 +128,12 @@ def visit_has_ended() -> bool:
 
 
 def _find_actor() -> Actor:
-    token = session.get(VISIT)
-    if isinstance(token, str):
-        found = visits.find_visit(uow(), token, now())
-        if found is not None:
-            return found
-        session.pop(VISIT)
-        g.visit_ended = True
+    for name, find in ((SIGN_IN, sign_ins.find_sign_in), (VISIT, visits.find_visit)):
+        token = session.get(name)
+        if isinstance(token, str):
+            found = find(uow(), token, now())
+            if found is not None:
+                return found
+            session.pop(name)
+            g.visit_ended = True
     return visits.guest(wished_language(), now())

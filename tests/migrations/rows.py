@@ -26,10 +26,16 @@ def school_rows(name: str) -> list[tuple[str, dict[str, object]]]:
     json = dict.fromkeys(("parameters", "conventions", "shown", "answer"), "{}")
     marks = {"correct": False, "share": 0.0, "misconceptions": '["added-east"]', "first_misconception": "added-east"}
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
+    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    later = {"code": name.lower(), "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
     return [
-        ("school", {"id": school, "name": name, "created_at": MOMENT}),
+        ("school", rules | later | {"id": school, "name": name, "created_at": MOMENT}),
         ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
-        ("drill", of | {"id": drill, "visit_id": visit, "seed": 1, "conventions": "{}", "started_at": MOMENT}),
+        (
+            "drill",
+            of | {"id": drill, "visit_id": visit, "purpose": "practice", "seed": 1, "conventions": "{}"}
+            | {"started_at": MOMENT},
+        ),
         ("drill_item", of | drawn(1) | {"id": item, "drill_id": drill, "position": 1}),
         ("drill_item", of | drawn(2) | {"id": other, "drill_id": drill, "position": 2}),
         (
@@ -45,18 +51,94 @@ def school_rows(name: str) -> list[tuple[str, dict[str, object]]]:
     ]  # fmt: skip
 
 
-ROWS = {"0001_drills": school_rows}
+def people_rows(name: str) -> list[tuple[str, dict[str, object]]]:
+    """A school with one of everything that came with people and classes."""
+    school, visit, person, school_class = (uuid4().hex for _ in range(4))
+    of = {"school_id": school}
+    times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
+    code = {"created_at": MOMENT, "expires_at": MOMENT}
+    in_class = of | {"class_id": school_class, "person_id": person}
+    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    first = {"code": f"people-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
+    return [
+        ("school", rules | first | {"id": school, "name": name, "created_at": MOMENT}),
+        ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
+        (
+            "person",
+            of | {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice"}
+            | {"created_at": MOMENT},
+        ),
+        ("sign_in", of | times | {"id": uuid4().hex, "person_id": person, "token_hash": person, "device": ""}),
+        ("one_time_code", of | code | {"id": uuid4().hex, "person_id": person, "code_hash": "x"}),
+        ("invitation", of | code | {"id": uuid4().hex, "role": "instructor", "note": "", "token_hash": person}),
+        ("throttle", of | {"kind": "account", "subject": "x", "failures": 1, "began_at": MOMENT}),
+        ("school_class", of | {"id": school_class, "name": "Evening", "version": 1, "created_at": MOMENT}),
+        ("class_instructor", in_class | {"added_at": MOMENT}),
+        ("enrolment", in_class | {"joined_at": MOMENT}),
+        (
+            "audit_entry",
+            of | {"id": uuid4().hex, "noted_at": MOMENT, "actor_name": "Alice", "action": "signed-in"}
+            | {"subject": "Alice", "details": "{}"},
+        ),
+    ]  # fmt: skip
+
+
+def topic_set_rows(name: str) -> list[tuple[str, dict[str, object]]]:
+    """A school whose student sat a topic set."""
+    school, visit, person, drill, topic_set, assignment = (uuid4().hex for _ in range(6))
+    of = {"school_id": school}
+    of_set, given = of | {"topic_set_id": topic_set}, of | {"assignment_id": assignment, "person_id": person}
+    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    first = {"code": f"sets-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
+    times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
+    made = {"title": "Turns", "note": "", "made_by": person, "wish": "{}", "conventions": "{}", "seed": 1}
+    how = {"numbers": "same", "reveal": "at-end", "attempts_allowed": 1, "version": 1}
+    return [
+        ("school", rules | first | {"id": school, "name": name, "created_at": MOMENT}),
+        ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
+        (
+            "person",
+            of | {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice"}
+            | {"created_at": MOMENT},
+        ),
+        (
+            "drill",
+            of | {"id": drill, "visit_id": visit, "purpose": "set", "seed": 1, "conventions": "{}"}
+            | {"started_at": MOMENT},
+        ),
+        ("topic_set", of | made | how | {"id": topic_set, "created_at": MOMENT, "changed_at": MOMENT}),
+        ("topic_set_item", of_set | drawn(1) | {"id": uuid4().hex, "position": 1, "chosen_at": MOMENT}),
+        ("pass_mark", of_set | {"id": uuid4().hex, "percent": 70, "set_by": person, "set_at": MOMENT}),
+        (
+            "assignment",
+            of_set | {"id": assignment, "time_zone": "UTC", "assigned_by": person, "assigned_at": MOMENT},
+        ),
+        ("assigned_person", given | {"assigned_at": MOMENT}),
+        ("extension", given | {"due_at": MOMENT, "granted_by": person, "granted_at": MOMENT}),
+        ("sitting", given | {"id": uuid4().hex, "number": 1, "drill_id": drill, "started_at": MOMENT}),
+    ]  # fmt: skip
+
+
+ROWS = {"0001_drills": school_rows, "0002_people": people_rows, "0003_topic_sets": topic_set_rows}
 
 
 def fill(engine: Engine, revision: str) -> None:
-    """Add rows to the tables that came with a revision."""
+    """Add rows to the tables that came with a revision; columns that came later are filled where they are there."""
     if revision not in ROWS:
         return
+    columns = columns_of(engine)
     with engine.begin() as connection:
         for school in SCHOOLS:
-            for table, row in ROWS[revision](school):
+            for table, wished in ROWS[revision](school):
+                row = {name: value for name, value in wished.items() if name in columns[table]}
                 names, places = ", ".join(row), ", ".join(f":{name}" for name in row)
                 connection.execute(text(f"INSERT INTO {table} ({names}) VALUES ({places})"), row)  # noqa: S608 - ours
+
+
+def columns_of(engine: Engine) -> dict[str, set[str]]:
+    """Return the names of the columns of every table."""
+    found = inspect(engine)
+    return {table: {column["name"] for column in found.get_columns(table)} for table in found.get_table_names()}
 
 
 def count_rows(engine: Engine) -> dict[str, int]:

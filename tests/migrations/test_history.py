@@ -20,11 +20,14 @@ def scripts() -> ScriptDirectory:
 
 
 def tables_of(engine: Engine) -> dict[str, list[str]]:
-    """Return every table and index as SQLite keeps it: the lines of its definition, in no order."""
+    """Return every table, index and trigger as SQLite keeps it: the lines of its definition, in no order.
+
+    A table that was rebuilt has its name in quotes from then on.
+    """
     listing = "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'alembic%'"
     with engine.connect() as connection:
         return {
-            name: sorted(re.sub(r"\s+", " ", line).strip(" ,") for line in sql.splitlines())
+            name: sorted(re.sub(r"\s+", " ", line).replace('"', "").strip(" ,") for line in sql.splitlines())
             for name, sql in connection.exec_driver_sql(listing)
         }
 

@@ -7,7 +7,10 @@ from sqlalchemy import text
 
 from app.storage.unit_of_work import UnitOfWork
 
-ADD = text("INSERT INTO school VALUES ('0' || :name, :name, '2026-01-01 00:00:00')")
+ADD = text(
+    """INSERT INTO school VALUES
+    ('0' || :name, :name, '2026-01-01 00:00:00', :name, 'en', 'UTC', '{}', '{}', '{}', FALSE, 1)"""
+)
 COUNT = text("SELECT count(*) FROM school")
 Counting = Callable[[], AbstractContextManager[Any]]
 

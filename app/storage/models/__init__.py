@@ -1,9 +1,45 @@
 """All tables. Importing this package is what makes `Base.metadata` complete."""
 
 from app.storage.models.attempt import Attempt
+from app.storage.models.audit import AuditEntry
 from app.storage.models.drill import Drill, DrillItem
+from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
 from app.storage.models.report import Report
 from app.storage.models.school import VISITORS_SCHOOL_ID, School
+from app.storage.models.school_class import ClassInstructor, Enrolment, SchoolClass
+from app.storage.models.topic_set import (
+    AssignedPerson,
+    Assignment,
+    Extension,
+    PassMark,
+    Sitting,
+    TopicSet,
+    TopicSetItem,
+)
 from app.storage.models.visit import Visit
 
-__all__ = ["VISITORS_SCHOOL_ID", "Attempt", "Drill", "DrillItem", "Report", "School", "Visit"]
+__all__ = [
+    "VISITORS_SCHOOL_ID",
+    "AssignedPerson",
+    "Assignment",
+    "Attempt",
+    "AuditEntry",
+    "ClassInstructor",
+    "Drill",
+    "DrillItem",
+    "Enrolment",
+    "Extension",
+    "Invitation",
+    "OneTimeCode",
+    "PassMark",
+    "Person",
+    "Report",
+    "School",
+    "SchoolClass",
+    "SignIn",
+    "Sitting",
+    "Throttle",
+    "TopicSet",
+    "TopicSetItem",
+    "Visit",
+]

@@ -11,17 +11,22 @@ from app.storage.base import Base
 
 
 class Drill(Base):
-    """A run of items under one set of conventions, frozen when it starts."""
+    """A run of items under one set of conventions, frozen when it starts.
+
+    purpose: "practice", or what else decides when its verdicts may be seen: a "set" (Sitting) or a "rehearsal".
+    """
 
     __tablename__ = "drill"
     __table_args__ = (
         ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
         Index(None, "school_id", "visit_id", "started_at"),
+        CheckConstraint("purpose IN ('practice', 'set', 'rehearsal')", name="purpose"),
     )
 
     school_id: Mapped[UUID] = mapped_column(primary_key=True)
     id: Mapped[UUID] = mapped_column(primary_key=True)
     visit_id: Mapped[UUID]
+    purpose: Mapped[str]
     topic: Mapped[str | None]
     seed: Mapped[int] = mapped_column(BigInteger)
     conventions: Mapped[dict[str, Any]]

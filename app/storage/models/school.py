@@ -1,8 +1,10 @@
 """Schools; people who practise without signing in belong to a reserved one."""
 
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
+from sqlalchemy import CheckConstraint, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.storage.base import Base
@@ -12,10 +14,27 @@ VISITORS_SCHOOL_ID = UUID("00000000-0000-4000-8000-000000000001")
 
 
 class School(Base):
-    """A school: everything else belongs to one."""
+    """A school: everything else belongs to one.
+
+    `code` is what people type to say which school they sign in to. `conventions` are its house rules, empty while the
+    default home is good enough; `retention` says how many days each kind of record is kept, `bars` what the school asks
+    before it recommends anybody. A demonstration school holds invented people only.
+    """
 
     __tablename__ = "school"
+    __table_args__ = (
+        UniqueConstraint("code"),
+        CheckConstraint("language IN ('en', 'fr')", name="language"),
+    )
 
     id: Mapped[UUID] = mapped_column(primary_key=True)
+    code: Mapped[str]
     name: Mapped[str]
+    language: Mapped[str]
+    time_zone: Mapped[str]
+    conventions: Mapped[dict[str, Any]]
+    retention: Mapped[dict[str, Any]]
+    bars: Mapped[dict[str, Any]]
+    demonstration: Mapped[bool]
+    version: Mapped[int]
     created_at: Mapped[datetime]

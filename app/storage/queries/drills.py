@@ -31,6 +31,7 @@ class DrillRow:
     seed: int
     conventions: dict[str, Any]
     started_at: datetime
+    purpose: str = "practice"
 
 
 @dataclass(frozen=True, slots=True)

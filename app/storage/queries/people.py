@@ -1,0 +1,60 @@
+"""Finding and keeping people. Whoever asks names the school: nobody of another school is ever found."""
+
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy.exc import IntegrityError
+
+from app.storage.base import table_of
+from app.storage.models import Person
+
+PERSON = table_of(Person)
+
+
+class LoginTaken(Exception):
+    """Somebody of this school has this login name."""
+
+
+@dataclass(frozen=True, slots=True)
+class PersonRow:
+    """A person as they are kept."""
+
+    school_id: UUID
+    id: UUID
+    visit_id: UUID
+    role: str
+    name: str
+    login: str
+    created_at: datetime
+    email: str | None = None
+    password_hash: str | None = None
+    seen_at: datetime | None = None
+    left_at: datetime | None = None
+
+
+_OF_SCHOOL = PERSON.c.school_id == bindparam("school_id")
+FIND = select(PERSON).where(_OF_SCHOOL, PERSON.c.id == bindparam("person_id"))
+FIND_BY_LOGIN = select(PERSON).where(_OF_SCHOOL, PERSON.c.login == bindparam("login"))
+ADD = insert(PERSON)
+
+
+def find_person(connection: Connection, school_id: UUID, person_id: UUID) -> PersonRow | None:
+    """Return a person of a school, whether or not they have left."""
+    row = connection.execute(FIND, {"school_id": school_id, "person_id": person_id}).mappings().first()
+    return PersonRow(**row) if row else None
+
+
+def find_person_by_login(connection: Connection, school_id: UUID, login: str) -> PersonRow | None:
+    """Return the person of a school with this login name."""
+    row = connection.execute(FIND_BY_LOGIN, {"school_id": school_id, "login": login}).mappings().first()
+    return PersonRow(**row) if row else None
+
+
+def add_person(connection: Connection, person: PersonRow) -> None:
+    """Keep a new person, whose visit is kept already; raises LoginTaken."""
+    try:
+        connection.execute(ADD, asdict(person))
+    except IntegrityError as error:
+        raise LoginTaken(person.login) from error

@@ -1,0 +1,60 @@
+"""Finding, keeping and changing schools."""
+
+from dataclasses import asdict, dataclass, field
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy.exc import IntegrityError
+
+from app.storage.base import table_of
+from app.storage.models import School
+
+SCHOOL = table_of(School)
+
+
+class CodeTaken(Exception):
+    """Another school has this code."""
+
+
+@dataclass(frozen=True, slots=True)
+class SchoolRow:
+    """A school as it is kept."""
+
+    id: UUID
+    code: str
+    name: str
+    language: str
+    time_zone: str
+    created_at: datetime
+    conventions: dict[str, Any] = field(default_factory=dict)
+    retention: dict[str, Any] = field(default_factory=dict)
+    bars: dict[str, Any] = field(default_factory=dict)
+    demonstration: bool = False
+    version: int = 1
+
+
+FIND = select(SCHOOL).where(SCHOOL.c.id == bindparam("school_id"))
+FIND_BY_CODE = select(SCHOOL).where(SCHOOL.c.code == bindparam("code"))
+ADD = insert(SCHOOL)
+
+
+def find_school(connection: Connection, school_id: UUID) -> SchoolRow | None:
+    """Return a school."""
+    row = connection.execute(FIND, {"school_id": school_id}).mappings().first()
+    return SchoolRow(**row) if row else None
+
+
+def find_school_by_code(connection: Connection, code: str) -> SchoolRow | None:
+    """Return the school people mean by its code."""
+    row = connection.execute(FIND_BY_CODE, {"code": code}).mappings().first()
+    return SchoolRow(**row) if row else None
+
+
+def add_school(connection: Connection, school: SchoolRow) -> None:
+    """Keep a new school; raises CodeTaken."""
+    try:
+        connection.execute(ADD, asdict(school))
+    except IntegrityError as error:
+        raise CodeTaken(school.code) from error

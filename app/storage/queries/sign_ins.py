@@ -1,0 +1,113 @@
+"""Sign-ins: found by the hash of their token, together with whose they are."""
+
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select, update
+
+from app.storage.base import table_of
+from app.storage.models import Person, School, SignIn, Visit
+
+SIGN_IN, PERSON, VISIT, SCHOOL = table_of(SignIn), table_of(Person), table_of(Visit), table_of(School)
+
+
+@dataclass(frozen=True, slots=True)
+class SignInRow:
+    """A sign-in as it is kept."""
+
+    school_id: UUID
+    id: UUID
+    person_id: UUID
+    token_hash: str
+    device: str
+    created_at: datetime
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+    revoked_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SignedInRow:
+    """A sign-in that may still hold, with the person it is of, their language, and the house rules of new draws."""
+
+    id: UUID
+    school_id: UUID
+    person_id: UUID
+    visit_id: UUID
+    role: str
+    name: str
+    language: str
+    time_zone: str
+    conventions: dict[str, Any]
+    school_conventions: dict[str, Any]
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+
+
+_OF_PERSON = (PERSON.c.school_id == SIGN_IN.c.school_id) & (PERSON.c.id == SIGN_IN.c.person_id)
+_OF_VISIT = (VISIT.c.school_id == PERSON.c.school_id) & (VISIT.c.id == PERSON.c.visit_id)
+FIND = (
+    select(
+        *(SIGN_IN.c[name] for name in ("id", "school_id", "person_id", "seen_at", "idle_until", "ends_at")),
+        *(PERSON.c[name] for name in ("visit_id", "role", "name")),
+        VISIT.c.language,
+        VISIT.c.conventions,
+        SCHOOL.c.time_zone,
+        SCHOOL.c.conventions.label("school_conventions"),
+    )
+    .select_from(
+        SIGN_IN.join(PERSON, _OF_PERSON).join(VISIT, _OF_VISIT).join(SCHOOL, SCHOOL.c.id == SIGN_IN.c.school_id)
+    )
+    .where(
+        SIGN_IN.c.school_id == bindparam("school_id"),
+        SIGN_IN.c.token_hash == bindparam("token_hash"),
+        SIGN_IN.c.revoked_at.is_(None),
+        PERSON.c.left_at.is_(None),
+    )
+)
+ADD = insert(SIGN_IN)
+_ONE = (SIGN_IN.c.school_id == bindparam("of_school_id"), SIGN_IN.c.id == bindparam("of_id"))
+TOUCH = update(SIGN_IN).where(*_ONE).values(seen_at=bindparam("seen_at"), idle_until=bindparam("idle_until"))
+SEE_PERSON = (
+    update(PERSON)
+    .where(PERSON.c.school_id == bindparam("of_school_id"), PERSON.c.id == bindparam("of_id"))
+    .values(seen_at=bindparam("seen_at"))
+)
+REVOKE = (
+    update(SIGN_IN)
+    .where(SIGN_IN.c.school_id == bindparam("of_school_id"), SIGN_IN.c.token_hash == bindparam("of_hash"))
+    .values(revoked_at=bindparam("revoked_at"))
+)
+
+
+def find_sign_in(connection: Connection, school_id: UUID, token_hash: str) -> SignedInRow | None:
+    """Return the sign-in with this token, expired or not; none that was revoked or whose person has left."""
+    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).mappings().first()
+    return SignedInRow(**row) if row else None
+
+
+def add_sign_in(connection: Connection, sign_in: SignInRow) -> None:
+    """Keep a new sign-in."""
+    connection.execute(ADD, asdict(sign_in))
+    see_person(connection, sign_in.school_id, sign_in.person_id, sign_in.seen_at)
+
+
+def touch_sign_in(connection: Connection, found: SignedInRow, seen_at: datetime, idle_until: datetime) -> None:
+    """Note that a sign-in is in use."""
+    of = {"of_school_id": found.school_id, "of_id": found.id}
+    connection.execute(TOUCH, of | {"seen_at": seen_at, "idle_until": idle_until})
+    see_person(connection, found.school_id, found.person_id, seen_at)
+
+
+def see_person(connection: Connection, school_id: UUID, person_id: UUID, seen_at: datetime) -> None:
+    """Note when a person was last seen."""
+    connection.execute(SEE_PERSON, {"of_school_id": school_id, "of_id": person_id, "seen_at": seen_at})
+
+
+def revoke_sign_in(connection: Connection, school_id: UUID, token_hash: str, revoked_at: datetime) -> None:
+    """Make a token worthless."""
+    connection.execute(REVOKE, {"of_school_id": school_id, "of_hash": token_hash, "revoked_at": revoked_at})
