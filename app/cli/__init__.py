@@ -24,6 +24,8 @@ COMMANDS = {
     "draw": Entry("app.cli.draw", "Print items of a family as JSON lines."),
     "families": Entry("app.cli.families", "List the families of the question packs as JSON lines."),
     "figures": Entry("app.cli.figures", "Write one page with every figure, to look at."),
+    "backup": Entry("app.cli.backup", "Copy the database to a file, also while it is served."),
+    "restore": Entry("app.cli.restore", "Put a copy of the database back."),
     "test": Entry("app.cli.test", "Set up and run the whole test suite."),
     "check": Entry("app.cli.check", "Check format, lint, types, arrows, packs and migrations."),
     "bench": Entry("app.cli.bench", "Measure this machine and the application against its goals."),
