@@ -19,7 +19,7 @@ from app.services.items import ItemView, get_item, stamp_of, view_item
 from app.services.messages import say
 from app.services.progress import Progress, first_open, progress_at
 from app.storage.ids import new_id
-from app.storage.queries import attempts
+from app.storage.queries import attempts, tallies
 from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -91,6 +91,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     try:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
+            tallies.count_attempt(connection, attempt)
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return _outcome(first, correct=bool(first.correct), counted=False)

@@ -6,6 +6,7 @@ from sqlalchemy import Engine, inspect, text
 
 MOMENT = "2026-09-01 14:30:00.000000"
 SCHOOLS = ("One", "Two")
+Row = tuple[str, dict[str, object]]
 
 
 def drawn(seed: int) -> dict[str, object]:
@@ -19,7 +20,7 @@ def drawn(seed: int) -> dict[str, object]:
     }
 
 
-def school_rows(name: str) -> list[tuple[str, dict[str, object]]]:
+def school_rows(name: str) -> list[Row]:
     """A school with a visit, a drill, two items, an answer and a report."""
     school, visit, drill, item, other = (uuid4().hex for _ in range(5))
     of = {"school_id": school}
@@ -51,18 +52,32 @@ def school_rows(name: str) -> list[tuple[str, dict[str, object]]]:
     ]  # fmt: skip
 
 
-def people_rows(name: str) -> list[tuple[str, dict[str, object]]]:
-    """A school with one of everything that came with people and classes."""
-    school, visit, person, school_class = (uuid4().hex for _ in range(4))
+def school_with_visit(name: str, code: str) -> tuple[dict[str, object], str, list[Row]]:
+    """A school of its own and a visit in it: what its rows share, the visit, and the two rows."""
+    school, visit = uuid4().hex, uuid4().hex
+    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    first = {"code": f"{code}-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
+    times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
     of = {"school_id": school}
+    return (
+        of,
+        visit,
+        [
+            ("school", rules | first | {"id": school, "name": name, "created_at": MOMENT}),
+            ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
+        ],
+    )
+
+
+def people_rows(name: str) -> list[Row]:
+    """A school with one of everything that came with people and classes."""
+    person, school_class = uuid4().hex, uuid4().hex
+    of, visit, first = school_with_visit(name, "people")
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
     code = {"created_at": MOMENT, "expires_at": MOMENT}
     in_class = of | {"class_id": school_class, "person_id": person}
-    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
-    first = {"code": f"people-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
     return [
-        ("school", rules | first | {"id": school, "name": name, "created_at": MOMENT}),
-        ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
+        *first,
         (
             "person",
             of | {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice"}
@@ -83,19 +98,15 @@ def people_rows(name: str) -> list[tuple[str, dict[str, object]]]:
     ]  # fmt: skip
 
 
-def topic_set_rows(name: str) -> list[tuple[str, dict[str, object]]]:
+def topic_set_rows(name: str) -> list[Row]:
     """A school whose student sat a topic set."""
-    school, visit, person, drill, topic_set, assignment = (uuid4().hex for _ in range(6))
-    of = {"school_id": school}
+    person, drill, topic_set, assignment = (uuid4().hex for _ in range(4))
+    of, visit, first = school_with_visit(name, "sets")
     of_set, given = of | {"topic_set_id": topic_set}, of | {"assignment_id": assignment, "person_id": person}
-    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
-    first = {"code": f"sets-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
-    times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
     made = {"title": "Turns", "note": "", "made_by": person, "wish": "{}", "conventions": "{}", "seed": 1}
     how = {"numbers": "same", "reveal": "at-end", "attempts_allowed": 1, "version": 1}
     return [
-        ("school", rules | first | {"id": school, "name": name, "created_at": MOMENT}),
-        ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
+        *first,
         (
             "person",
             of | {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice"}
@@ -119,7 +130,22 @@ def topic_set_rows(name: str) -> list[tuple[str, dict[str, object]]]:
     ]  # fmt: skip
 
 
-ROWS = {"0001_drills": school_rows, "0002_people": people_rows, "0003_topic_sets": topic_set_rows}
+def tally_rows(name: str) -> list[Row]:
+    """A visit of a school that answered once."""
+    of, visit, first = school_with_visit(name, "tally")
+    counts = {"answers": 1, "correct": 1, "timed": 0, "took_ms": 0, "changed_at": MOMENT}
+    return [
+        *first,
+        ("week_tally", of | counts | {"visit_id": visit, "family": "true-to-compass", "week": "2026-08-31"}),
+    ]
+
+
+ROWS = {
+    "0001_drills": school_rows,
+    "0002_people": people_rows,
+    "0003_topic_sets": topic_set_rows,
+    "0004_tallies": tally_rows,
+}
 
 
 def fill(engine: Engine, revision: str) -> None:

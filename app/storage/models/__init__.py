@@ -7,6 +7,7 @@ from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, T
 from app.storage.models.report import Report
 from app.storage.models.school import VISITORS_SCHOOL_ID, School
 from app.storage.models.school_class import ClassInstructor, Enrolment, SchoolClass
+from app.storage.models.tally import WeekTally
 from app.storage.models.topic_set import (
     AssignedPerson,
     Assignment,
@@ -42,4 +43,5 @@ __all__ = [
     "TopicSet",
     "TopicSetItem",
     "Visit",
+    "WeekTally",
 ]

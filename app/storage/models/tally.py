@@ -1,0 +1,32 @@
+"""What a visit answered, counted: kept with each answer, so that no page has to read all attempts."""
+
+from datetime import date, datetime
+from uuid import UUID
+
+from sqlalchemy import CheckConstraint, ForeignKeyConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.storage.base import Base
+
+
+class WeekTally(Base):
+    """Answers of one visit to one family in one week; `week` is its Monday, in UTC.
+
+    `timed` of the answers came with a time; `took_ms` is their sum.
+    """
+
+    __tablename__ = "week_tally"
+    __table_args__ = (
+        ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
+        CheckConstraint("answers >= 1 AND correct >= 0 AND correct <= answers", name="answers"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    visit_id: Mapped[UUID] = mapped_column(primary_key=True)
+    family: Mapped[str] = mapped_column(primary_key=True)
+    week: Mapped[date] = mapped_column(primary_key=True)
+    answers: Mapped[int]
+    correct: Mapped[int]
+    timed: Mapped[int]
+    took_ms: Mapped[int]
+    changed_at: Mapped[datetime]
