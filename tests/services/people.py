@@ -16,7 +16,9 @@ from app.services.actor import Actor, Role
 from app.services.practice import Sent
 from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.visits import guest, open_visit
-from app.storage.queries import schools
+from app.storage.ids import new_id
+from app.storage.queries import classes, schools
+from app.storage.queries.classes import ClassRow
 from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
@@ -51,6 +53,17 @@ def sign_up(uow: UnitOfWork, school_id: UUID, role: Role, name: str, language: L
     found = find_sign_in(uow, open_sign_in(uow, school_id, person.id, "a test", NOW), NOW)
     assert found is not None
     return found
+
+
+def make_class(uow: UnitOfWork, name: str, teacher: Actor, *students: Actor) -> UUID:
+    """Add a class of the teacher's school with its students."""
+    class_id = new_id(NOW)
+    with uow.writer() as connection:
+        classes.add_class(connection, ClassRow(teacher.school_id, class_id, name, NOW))
+        classes.add_instructor(connection, teacher.school_id, class_id, teacher.own_person, NOW)
+        for student in students:
+            classes.add_student(connection, teacher.school_id, class_id, student.own_person, NOW)
+    return class_id
 
 
 @dataclass(frozen=True, slots=True)
