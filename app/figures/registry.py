@@ -3,6 +3,7 @@
 from app.figures.altimeter import ALTIMETER
 from app.figures.card_plane import CARD_PLANE
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
+from app.figures.deviation_curve import DEVIATION_CURVE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
@@ -26,6 +27,7 @@ _ALL = (
     ALTIMETER,
     CORRECTION_CARD,
     SWING_TABLE,
+    DEVIATION_CURVE,
     TURN_FROM_ABOVE,
     LADDER,
     HEADING_CIRCLE,

@@ -10,6 +10,12 @@ EIGHT: Final = [{"for_deg": heading, "steer_deg": heading - 1} for heading in ra
 TIMES: Final = [float(second) for second in range(91)]
 REAL: Final = [(270 + min(180, 3 * second)) % 360 for second in range(91)]
 READING: Final = [(265 + min(185, 3 * second)) % 360 for second in range(91)]
+SWUNG: Final = {"a": 1.0, "b": 12.0, "c": 8.0, "d": 5.0, "e": 1.5}
+LEFT_OVER: Final = {"a": 0.0, "b": 0.0, "c": 0.0, "d": -2.0, "e": 1.5}
+FOUND: Final = [
+    {"magnetic_deg": heading, "deviation_deg": found}
+    for heading, found in ((360, 10.5), (45, 20.0), (90, 11.5), (135, -1.2), (180, -5.5), (225, -8.0), (270, -12.5))
+]
 RIGHT_TURN: Final = {"start_deg": 270, "target_deg": 360, "turn": "right"}
 MODEL: Final = {"dip_deg": 69, "bank_deg": 15, "show_readings": True}
 
@@ -77,6 +83,9 @@ SAMPLES: Final[list[Sample]] = [
             "events": [{"seconds": 5, "name": "full-bank"}, {"seconds": 80, "name": "roll-out"}],
         },
     ),
+    ("deviation-curve", {"coefficients": SWUNG, "after": LEFT_OVER, "points": FOUND, "width": "wide"}),
+    ("deviation-curve", {"coefficients": SWUNG, "after": LEFT_OVER, "points": FOUND, "width": "narrow"}),
+    ("deviation-curve", {"coefficients": LEFT_OVER, "width": "narrow", "span_deg": 20}),
     ("estimate-mark", {"aim": 80}),
     ("estimate-mark", {"aim": 80, "estimate": 62, "low": 40, "high": 75}),
     ("estimate-mark", {"aim": 80, "estimate": 82, "low": 70, "high": 90}),

@@ -17,6 +17,7 @@ from app.physics.angles import cos_deg, difference, shown, sin_deg, wrap360
 from app.physics.errors import Undefined
 
 SWING_HEADINGS_DEG = (0, 45, 90, 135, 180, 225, 270, 315)
+ALL_TERMS = 5
 SINGULAR = 1e-9
 
 Screw = Literal["north-south", "east-west"]
@@ -121,15 +122,20 @@ def coefficients_from_swing(deviations_deg: Sequence[float]) -> Coefficients:
     )
 
 
-def least_squares_coefficients(headings_deg: Sequence[float], deviations_deg: Sequence[float]) -> Coefficients:
-    """Coefficients that best fit a swing on five or more headings. Raises Undefined if they are too few or bunched."""
-    rows = [_harmonics(heading) for heading in headings_deg]
+def least_squares_coefficients(
+    headings_deg: Sequence[float], deviations_deg: Sequence[float], terms: int = ALL_TERMS
+) -> Coefficients:
+    """Coefficients that best fit a swing: the first `terms` of A to E, the others nothing.
+
+    Raises Undefined if the headings are fewer than the terms, or bunched.
+    """
+    rows = [_harmonics(heading)[:terms] for heading in headings_deg]
     pairs = list(zip(rows, deviations_deg, strict=True))
     matrix = [
-        [sum(row[i] * row[j] for row in rows) for j in range(5)] + [sum(row[i] * found for row, found in pairs)]
-        for i in range(5)
+        [sum(row[i] * row[j] for row in rows) for j in range(terms)] + [sum(row[i] * found for row, found in pairs)]
+        for i in range(terms)
     ]
-    return Coefficients(*_solve(matrix))
+    return Coefficients(*_solve(matrix), *[0.0] * (ALL_TERMS - terms))
 
 
 def compensate(coefficients: Coefficients) -> tuple[CompensationStep, ...]:
@@ -143,6 +149,11 @@ def compensate(coefficients: Coefficients) -> tuple[CompensationStep, ...]:
         coefficients = step.remaining
         steps.append(step)
     return tuple(steps)
+
+
+def turn_instrument(coefficients: Coefficients) -> Coefficients:
+    """Take coefficient A away by turning the whole instrument in its mount: clockwise from above where A is east."""
+    return replace(coefficients, a=0.0)
 
 
 def _turn_screw(coefficients: Coefficients, heading_deg: int, share: float) -> CompensationStep:
@@ -190,7 +201,7 @@ def _solve(matrix: list[list[float]]) -> list[float]:
     for column in range(size):
         pivot = max(range(column, size), key=lambda i: abs(matrix[i][column]))
         if abs(matrix[pivot][column]) < SINGULAR:
-            raise Undefined("these headings do not fix five coefficients")
+            raise Undefined(f"these headings do not fix {size} coefficients")
         matrix[column], matrix[pivot] = matrix[pivot], matrix[column]
         lead = matrix[column][column]
         matrix[column] = [value / lead for value in matrix[column]]

@@ -19,6 +19,7 @@ from app.physics.deviation import (
     deviation_for_magnetic,
     least_squares_coefficients,
     magnetic_from_compass,
+    turn_instrument,
 )
 from app.physics.errors import Undefined
 from tests.tolerances import EXACT
@@ -116,6 +117,22 @@ def test_least_squares_takes_any_headings(coefficients: Coefficients) -> None:
 def test_too_few_headings_fix_nothing(headings: tuple[int, ...]) -> None:
     with pytest.raises(Undefined):
         least_squares_coefficients(headings, [1.0] * len(headings))
+
+
+@given(SIZE, SIZE, SIZE)
+def test_four_headings_fix_three_coefficients(a: float, b: float, c: float) -> None:
+    wanted = Coefficients(a, b, c, 0.0, 0.0)
+    headings = (0, 90, 180, 270)
+    found = least_squares_coefficients(headings, [deviation_deg(wanted, heading) for heading in headings], terms=3)
+    assert astuple(found) == pytest.approx(astuple(wanted), abs=EXACT)
+
+
+@given(COEFFICIENTS)
+def test_turning_the_instrument_takes_the_same_off_every_heading(coefficients: Coefficients) -> None:
+    left = turn_instrument(coefficients)
+    for heading in SWING_HEADINGS_DEG:
+        taken = deviation_deg(coefficients, heading) - deviation_deg(left, heading)
+        assert taken == pytest.approx(coefficients.a, abs=EXACT)
 
 
 @pytest.mark.parametrize("count", [7, 9])
