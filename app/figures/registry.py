@@ -18,6 +18,7 @@ from app.figures.runway_wind import RUNWAY_WIND
 from app.figures.tilted_card import TILTED_CARD
 from app.figures.time_plot import TIME_PLOT
 from app.figures.turn_from_above import TURN_FROM_ABOVE
+from app.figures.turn_instrument import TURN_INSTRUMENT
 from app.figures.wind_triangle import WIND_TRIANGLE
 
 _ALL = (
@@ -25,6 +26,7 @@ _ALL = (
     VERTICAL_CARD,
     HEADING_INDICATOR,
     ALTIMETER,
+    TURN_INSTRUMENT,
     CORRECTION_CARD,
     SWING_TABLE,
     DEVIATION_CURVE,

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import whole
 from app.physics.turning import RATE_ONE_DEG_S, TurnSide, turn_sign
 from app.questions.conventions import Conventions
@@ -134,6 +135,10 @@ def _shown(parameters: Mapping[str, Any]) -> dict[str, Any]:
     return {name: parameters[name] for name in ("instrument", "turn", "mark", "ball")}
 
 
+def _drawn(parameters: Mapping[str, Any]) -> tuple[FigureCall, ...]:
+    return (FigureCall("turn-instrument", _shown(parameters)),)
+
+
 def _ball(parameters: Mapping[str, Any]) -> str:
     """Return where the ball lies: left, centre or right."""
     return str(parameters["ball"]).removeprefix("ball-")
@@ -153,6 +158,7 @@ def _state(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=f"{turn}-{balance}",
         given={"ask": "state", **_shown(parameters)},
+        figures=_drawn(parameters),
         wrong=wrong,
         steps=("needle-tells-turn", f"ball-{balance}"),
         features={"ball-out": float(ball != "centre")},
@@ -170,6 +176,7 @@ def _pedal(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=key,
         given={"ask": "pedal", **_shown(parameters)},
+        figures=_drawn(parameters),
         wrong=wrong,
         options=("left-pedal", "no-pedal", "right-pedal"),
         steps=("step-on-the-ball" if ball != "centre" else "ball-is-home",),
@@ -191,6 +198,7 @@ def _degrees(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=side * whole(turned),
         given={"ask": "degrees", **_shown(parameters), "seconds": seconds},
+        figures=_drawn(parameters),
         wrong={name: side * whole(value) for name, value in wrong.items()},
         quantities={"share": share, "rate": rate, "turned_deg": turned},
         steps=("mark-is-rate-one", "this-rate", "times-seconds", f"signed-{turn}"),

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import round_half_up, tan_deg, whole
 from app.physics.turning import (
     HALF_RATE_DEG_S,
@@ -26,6 +27,9 @@ RULES: Mapping[str, Callable[[float], float]] = {
 }
 PLUS_SEVEN_KT = range(120, 161)  # where a tenth of TAS plus 7 lies within a degree of the exact bank
 STEEPEST_DEG = 45
+AT_RATE_ONE = FigureCall(
+    "turn-instrument", {"instrument": "turn-coordinator", "turn": "right", "mark": "on-the-mark", "ball": "ball-centre"}
+)
 TIMED_S = 10
 IDEAL_DEG = 30  # rate one for ten seconds
 CLEAR_OF_IDEAL_DEG = 3
@@ -64,6 +68,7 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
                     "g": STANDARD_GRAVITY_MS2},
         steps=(f"work-{rule}", *(("work-tangent", "work-bank") if rule == "exact" else ()), *rounded),
         model_notes=() if rule == "exact" else ("exact",),
+        verdict_figures=(AT_RATE_ONE,),
         by_rule=rule != "exact",
         features={"exact": float(rule == "exact")},
     )  # fmt: skip

@@ -107,6 +107,7 @@ def _seconds(parameters: Mapping[str, Any], conventions: Conventions) -> Solutio
         steps=(_count(start, target, turn), "divide", *(("to-the-second",) if exact % 1 else ())),
         model_notes=("roll",),
         scene="allowance" if by_compass else "",
+        verdict_figures=_turning(turn_side(turn), rate),
         features={"crosses-north": float(_crosses_north(start, target)), "half-rate": float(rate == HALF_RATE_DEG_S)},
     )  # fmt: skip
 
@@ -114,6 +115,13 @@ def _seconds(parameters: Mapping[str, Any], conventions: Conventions) -> Solutio
 def _count(start_deg: int, target_deg: int, turn_deg: int) -> Step:
     upper, lower = (target_deg, start_deg) if turn_deg > 0 else (start_deg, target_deg)
     return Step("count" if upper > lower else "count-across-north", {"upper_deg": upper, "lower_deg": lower})
+
+
+def _turning(turn: str, rate_deg_s: float) -> tuple[FigureCall, ...]:
+    """Return the turn coordinator as it stands while the turn lasts."""
+    mark = "on-the-mark" if rate_deg_s == RATE_ONE_DEG_S else "half-way"
+    shown = {"instrument": "turn-coordinator", "turn": turn, "mark": mark, "ball": "ball-centre"}
+    return (FigureCall("turn-instrument", shown),)
 
 
 def _said(rate_deg_s: float) -> dict[str, Any]:
@@ -166,6 +174,7 @@ def _heading_by_clock(parameters: Mapping[str, Any]) -> Solution:
         quantities={**_said(rate), "turned_deg": turned, "through_deg": through, "target_deg": shown(through)},
         steps=("multiply", f"turn-{turn}", *(("through-north",) if crosses else ())),
         model_notes=("roll",),
+        verdict_figures=_turning(turn, rate),
         features={"crosses-north": float(crosses), "half-rate": float(rate == HALF_RATE_DEG_S)},
     )
 
