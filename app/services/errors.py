@@ -1,5 +1,7 @@
 """The ways a use case refuses; the web maps each to one status, the command line to exit code 2."""
 
+from datetime import timedelta
+
 
 class NotFound(Exception):
     """There is no such thing for this actor: it does not exist, or it is somebody else's."""
@@ -23,3 +25,11 @@ class Invalid(Exception):
     def __init__(self, message: str, field: str) -> None:
         super().__init__(message)
         self.message, self.field = message, field
+
+
+class TooOften(Exception):
+    """Something was tried too often; `message`, in the actor's language, says when it may be tried again."""
+
+    def __init__(self, message: str, wait: timedelta) -> None:
+        super().__init__(message)
+        self.message, self.wait = message, wait

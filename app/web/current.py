@@ -12,6 +12,7 @@ from app.packs.library import Library
 from app.packs.spec import LANGUAGES, Language
 from app.services import sign_ins, visits
 from app.services.actor import Actor
+from app.services.entrance import Entrance
 from app.services.library import Shelf
 from app.services.visits import OpenedVisit
 from app.storage.unit_of_work import UnitOfWork
@@ -20,6 +21,7 @@ NAME = "lubberline"
 VISIT = "visit"
 SIGN_IN = "sign-in"
 LANGUAGE = "language"
+SCHOOL = "school"
 LARGEST_SEED = 2**31
 
 
@@ -39,6 +41,7 @@ class Backend:
 
     uow: UnitOfWork
     shelf: Shelf
+    entrance: Entrance
     clock: Callable[[], datetime] = utc_now
     draw_seed: Callable[[], int] = fresh_seed
 
@@ -93,13 +96,23 @@ def sign_in(token: str) -> None:
 
 def sign_out() -> None:
     """Make the cookie's sign-in worthless and go on as a guest, in the language read so far."""
-    spoken = language()
+    kept = {LANGUAGE: language(), SCHOOL: remembered_school()}
     token = session.get(SIGN_IN)
     if isinstance(token, str):
         sign_ins.close_sign_in(uow(), token, now())
     session.clear()
-    session[LANGUAGE] = spoken
+    session.update(kept)
     g.pop("actor", None)
+
+
+def remember_school(code: str) -> None:
+    """Keep the school's code, so that it need not be typed again in this browser."""
+    session[SCHOOL] = code
+
+
+def remembered_school() -> str:
+    """Return the code of the school somebody last signed in to from this browser."""
+    return str(session.get(SCHOOL, ""))
 
 
 def actor_with_visit() -> Actor:

@@ -16,8 +16,10 @@ STATUS: dict[type[Exception], int] = {
     errors.NotAllowed: 403,
     errors.Conflict: 409,
     errors.Invalid: 422,
+    errors.TooOften: 429,
 }
 # What may be sent again after a token that was not accepted: never the token itself, and only as much as a page holds.
+SECRET_FIELDS = frozenset({"csrf_token", "password", "code"})
 LONGEST_FIELD = 2000
 MOST_FIELDS = 60
 DRAINED_BYTES = 32_000_000
@@ -91,7 +93,7 @@ def show_http_error(error: HTTPException) -> Response:
 
 def show_unaccepted_form(_error: CSRFError) -> Response:
     """Answer a form without our token: nothing was done, and what was typed can be sent again from here."""
-    fields = [(name, value) for name, value in request.form.items(multi=True) if name != "csrf_token"]
+    fields = [(name, value) for name, value in request.form.items(multi=True) if name not in SECRET_FIELDS]
     fits = len(fields) <= MOST_FIELDS and all(len(value) <= LONGEST_FIELD for _, value in fields)
     page = render_template(
         "unaccepted_form.html",

@@ -8,10 +8,13 @@ from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 from werkzeug.middleware.proxy_fix import ProxyFix
 
+from app.services.entrance import Entrance
 from app.services.library import Shelf
+from app.services.passwords import Argon2, Hasher
 from app.storage.engine import StorageSettings, create_engine_for
 from app.storage.unit_of_work import UnitOfWork
 from app.web.access import guard_requests
+from app.web.account import account
 from app.web.assets import serve_assets
 from app.web.bench import bench
 from app.web.current import NAME, Backend, fresh_seed, utc_now
@@ -32,12 +35,15 @@ def create_app(
     settings: Settings,
     clock: Callable[[], datetime] = utc_now,
     draw_seed: Callable[[], int] = fresh_seed,
+    hasher: Hasher | None = None,
 ) -> Flask:
     """Return the application; raises PackProblems for packs with errors and UndeclaredEndpoints."""
     app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
-    app.extensions[NAME] = Backend(_storage(settings), Shelf(settings.packs), clock, draw_seed)
+    app.extensions[NAME] = Backend(
+        _storage(settings), Shelf(settings.packs), Entrance(hasher or Argon2()), clock, draw_seed
+    )
     keep_sessions(app, settings)
     set_headers(app, settings)
     speak_languages(app)
@@ -45,7 +51,7 @@ def create_app(
     CSRFProtect(app)
     show_errors(app)
     serve_assets(app, STATIC)
-    for area in (front, bench, student):
+    for area in (front, account, bench, student):
         app.register_blueprint(area)
     guard_requests(app)
     if settings.proxies:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from itertools import count
 from typing import Any
 
 from flask import Flask
@@ -12,11 +13,15 @@ from tests.pages import Page
 Fields = Mapping[str, Any]
 
 
-class Browser:
-    """One visitor's browser."""
+_addresses = count(1)
 
-    def __init__(self, app: Flask, language: str = "en") -> None:
+
+class Browser:
+    """One visitor's browser, on a machine of its own."""
+
+    def __init__(self, app: Flask, language: str = "en", address: str | None = None) -> None:
         self.client = app.test_client()
+        self.client.environ_base["REMOTE_ADDR"] = address or f"2001:db8::{next(_addresses):x}"
         self.headers = {"Accept-Language": {"en": "en-CA,en", "fr": "fr-CA,fr;q=0.9"}[language]}
         self.status = 0
         self.address = ""

@@ -9,8 +9,9 @@ from flask import Flask
 
 from app.web.factory import create_app
 from app.web.settings import Settings
-from tests.fakes import Clock, Seeds
+from tests.fakes import Clock, PlainHasher, Seeds
 from tests.web.browsing import Browser
+from tests.web.members import OneSchool, new_school
 
 KEY = b"only for tests, never for a server"
 
@@ -33,8 +34,13 @@ def settings(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Settin
 
 
 @pytest.fixture(scope="session")
-def whole_app(settings: Settings, clock: Clock, seeds: Seeds) -> Flask:
-    return create_app(settings, clock, seeds)
+def hasher() -> PlainHasher:
+    return PlainHasher()
+
+
+@pytest.fixture(scope="session")
+def whole_app(settings: Settings, clock: Clock, seeds: Seeds, hasher: PlainHasher) -> Flask:
+    return create_app(settings, clock, seeds, hasher)
 
 
 @pytest.fixture
@@ -59,3 +65,9 @@ def bob(app: Flask) -> Browser:
 def amelie(app: Flask) -> Browser:
     """Somebody who reads French."""
     return Browser(app, "fr")
+
+
+@pytest.fixture
+def school(app: Flask) -> OneSchool:
+    """A school of this test alone; `add` people to it and take their browsers."""
+    return new_school(app)

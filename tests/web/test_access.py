@@ -11,7 +11,13 @@ from app.web.factory import create_app
 from app.web.settings import Settings
 from tests.web.browsing import Browser
 
+MEMBERS = frozenset({Role.STUDENT, Role.INSTRUCTOR, Role.SCHOOL})
 TABLE = {
+    "account.first_sign_in": EVERYBODY,
+    "account.show_first_sign_in": EVERYBODY,
+    "account.show_sign_in": EVERYBODY,
+    "account.sign_in": EVERYBODY,
+    "account.sign_out": MEMBERS,
     "bench.ask_about_it": EVERYBODY,
     "bench.compare_places": EVERYBODY,
     "bench.send_track": EVERYBODY,

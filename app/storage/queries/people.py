@@ -4,7 +4,7 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy import Connection, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
@@ -38,6 +38,11 @@ _OF_SCHOOL = PERSON.c.school_id == bindparam("school_id")
 FIND = select(PERSON).where(_OF_SCHOOL, PERSON.c.id == bindparam("person_id"))
 FIND_BY_LOGIN = select(PERSON).where(_OF_SCHOOL, PERSON.c.login == bindparam("login"))
 ADD = insert(PERSON)
+SET_PASSWORD = (
+    update(PERSON)
+    .where(PERSON.c.school_id == bindparam("of_school_id"), PERSON.c.id == bindparam("of_id"))
+    .values(password_hash=bindparam("hashed"))
+)
 
 
 def find_person(connection: Connection, school_id: UUID, person_id: UUID) -> PersonRow | None:
@@ -58,3 +63,8 @@ def add_person(connection: Connection, person: PersonRow) -> None:
         connection.execute(ADD, asdict(person))
     except IntegrityError as error:
         raise LoginTaken(person.login) from error
+
+
+def set_password(connection: Connection, school_id: UUID, person_id: UUID, hashed: str) -> None:
+    """Keep another password's hash."""
+    connection.execute(SET_PASSWORD, {"of_school_id": school_id, "of_id": person_id, "hashed": hashed})

@@ -9,7 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
-from app.storage.models import School
+from app.storage.models import VISITORS_SCHOOL_ID, School
 
 SCHOOL = table_of(School)
 
@@ -37,6 +37,7 @@ class SchoolRow:
 
 FIND = select(SCHOOL).where(SCHOOL.c.id == bindparam("school_id"))
 FIND_BY_CODE = select(SCHOOL).where(SCHOOL.c.code == bindparam("code"))
+LIST = select(SCHOOL).where(SCHOOL.c.id != VISITORS_SCHOOL_ID).order_by(SCHOOL.c.code)
 ADD = insert(SCHOOL)
 
 
@@ -50,6 +51,11 @@ def find_school_by_code(connection: Connection, code: str) -> SchoolRow | None:
     """Return the school people mean by its code."""
     row = connection.execute(FIND_BY_CODE, {"code": code}).mappings().first()
     return SchoolRow(**row) if row else None
+
+
+def list_schools(connection: Connection) -> tuple[SchoolRow, ...]:
+    """Return every school but the visitors', by code."""
+    return tuple(SchoolRow(**row) for row in connection.execute(LIST).mappings())
 
 
 def add_school(connection: Connection, school: SchoolRow) -> None:

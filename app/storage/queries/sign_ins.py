@@ -82,6 +82,15 @@ REVOKE = (
     .where(SIGN_IN.c.school_id == bindparam("of_school_id"), SIGN_IN.c.token_hash == bindparam("of_hash"))
     .values(revoked_at=bindparam("revoked_at"))
 )
+REVOKE_ALL = (
+    update(SIGN_IN)
+    .where(
+        SIGN_IN.c.school_id == bindparam("of_school_id"),
+        SIGN_IN.c.person_id == bindparam("of_id"),
+        SIGN_IN.c.revoked_at.is_(None),
+    )
+    .values(revoked_at=bindparam("now"))
+)
 
 
 def find_sign_in(connection: Connection, school_id: UUID, token_hash: str) -> SignedInRow | None:
@@ -111,3 +120,8 @@ def see_person(connection: Connection, school_id: UUID, person_id: UUID, seen_at
 def revoke_sign_in(connection: Connection, school_id: UUID, token_hash: str, revoked_at: datetime) -> None:
     """Make a token worthless."""
     connection.execute(REVOKE, {"of_school_id": school_id, "of_hash": token_hash, "revoked_at": revoked_at})
+
+
+def revoke_all(connection: Connection, school_id: UUID, person_id: UUID, now: datetime) -> None:
+    """Make every token of a person worthless."""
+    connection.execute(REVOKE_ALL, {"of_school_id": school_id, "of_id": person_id, "now": now})

@@ -1,7 +1,5 @@
 """The language switch: keeps the page, its question and its numbers."""
 
-from urllib.parse import urlsplit
-
 from flask import redirect, request, session, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import BadRequest
@@ -9,6 +7,7 @@ from werkzeug.exceptions import BadRequest
 from app.packs.spec import LANGUAGES
 from app.services import visits
 from app.web.access import EVERYBODY, allow
+from app.web.addresses import own_address
 from app.web.current import LANGUAGE, actor, uow
 from app.web.front.blueprint import front
 
@@ -22,11 +21,4 @@ def set_language() -> ResponseReturnValue:
         raise BadRequest
     visits.set_language(uow(), actor(), wanted)
     session[LANGUAGE] = wanted
-    return redirect(_own_address(request.form.get("here", "")) or url_for("front.show_start"), 303)
-
-
-def _own_address(address: str) -> str | None:
-    """Return an address of this site as it is; None for what would lead to another site."""
-    parts = urlsplit(address)
-    inside = address.startswith("/") and not address.startswith(("//", "/\\"))
-    return address if inside and not parts.scheme and not parts.netloc and address.isprintable() else None
+    return redirect(own_address(request.form.get("here", "")) or url_for("front.show_start"), 303)

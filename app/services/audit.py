@@ -1,0 +1,35 @@
+"""Noting what people did in the audit log, in the transaction in which they did it."""
+
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection
+
+from app.services.actor import Actor
+from app.storage.ids import new_id
+from app.storage.queries import audit
+from app.storage.queries.audit import EntryRow
+from app.storage.queries.people import PersonRow
+
+
+def note(connection: Connection, actor: Actor, action: str, subject: str, now: datetime, **details: Any) -> None:
+    """Note what a signed-in actor did; `subject` says to whom or what, in words that last."""
+    note_for(connection, actor.school_id, (actor.person_id, actor.name), (action, subject), now, **details)
+
+
+def note_of_person(connection: Connection, person: PersonRow, action: str, now: datetime, **details: Any) -> None:
+    """Note what a person did or what happened to their account while nobody was signed in."""
+    note_for(connection, person.school_id, (person.id, person.name), (action, person.name), now, **details)
+
+
+def note_for(
+    connection: Connection,
+    school_id: UUID,
+    who: tuple[UUID | None, str],
+    what: tuple[str, str],
+    now: datetime,
+    **details: Any,
+) -> None:
+    """Note what somebody, (id, name), did: (action, subject)."""
+    audit.add_entry(connection, EntryRow(school_id, new_id(now), now, *who, *what, details))

@@ -1,0 +1,47 @@
+"""The audit log: adding to it and reading it."""
+
+from dataclasses import asdict, dataclass, field
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+
+from app.storage.base import table_of
+from app.storage.models import AuditEntry
+
+ENTRY = table_of(AuditEntry)
+
+
+@dataclass(frozen=True, slots=True)
+class EntryRow:
+    """Who did what to whom or what, and when."""
+
+    school_id: UUID
+    id: UUID
+    noted_at: datetime
+    actor_id: UUID | None
+    actor_name: str
+    action: str
+    subject: str
+    details: dict[str, Any] = field(default_factory=dict)
+
+
+ADD = insert(ENTRY)
+LATEST = (
+    select(ENTRY)
+    .where(ENTRY.c.school_id == bindparam("school_id"), ENTRY.c.noted_at <= bindparam("until"))
+    .order_by(ENTRY.c.noted_at.desc(), ENTRY.c.id.desc())
+    .limit(bindparam("most"))
+)
+
+
+def add_entry(connection: Connection, entry: EntryRow) -> None:
+    """Add to the log."""
+    connection.execute(ADD, asdict(entry))
+
+
+def list_entries(connection: Connection, school_id: UUID, until: datetime, most: int) -> tuple[EntryRow, ...]:
+    """Return a school's latest entries up to a moment, newest first."""
+    rows = connection.execute(LATEST, {"school_id": school_id, "until": until, "most": most}).mappings()
+    return tuple(EntryRow(**row) for row in rows)
