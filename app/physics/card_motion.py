@@ -13,7 +13,7 @@ the classic Runge-Kutta method of fourth order, a fresh step wherever a leg of t
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import atan2, ceil, cos, degrees, hypot, pi, radians, remainder, sin, tan
+from math import atan, atan2, ceil, cos, degrees, hypot, pi, radians, remainder, sin, tan
 
 from app.physics.angles import wrap360
 from app.physics.card import VANISHED, Pair, tilted_field
@@ -40,13 +40,17 @@ class CardConstants:
 
 @dataclass(frozen=True)
 class Motion:
-    """A flight in samples: real heading, reading and settled reading unwrapped, bank; degrees, seconds."""
+    """A flight in samples: real heading, reading and settled reading unwrapped, bank; degrees, seconds.
+
+    `sunk_deg` is the card's tilt fore and aft with the wings level, forward edge down positive.
+    """
 
     time_s: tuple[float, ...]
     real_deg: tuple[float, ...]
     reading_deg: tuple[float, ...]
     settled_deg: tuple[float, ...]
     bank_deg: tuple[float, ...]
+    sunk_deg: tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -62,7 +66,7 @@ class _Card:
 
 _State = tuple[float, float, float]
 _Drive = tuple[float, float, float]  # settled reading, stiffness x field in the plane, case rate
-_Sample = tuple[float, float, float, float, float]
+_Sample = tuple[float, float, float, float, float, float]
 
 
 def fly(
@@ -121,14 +125,14 @@ def _watched(start_deg: float, flown: Sequence[Leg], card: _Card, step_s: float)
     require("step_s", step_s, 0.001, 1.0)
     samples = zip(*_samples(radians(start_deg), flown, card, step_s), strict=True)
     time_s, *angles = (tuple(column) for column in samples)
-    real, reading, settled, bank = (tuple(degrees(angle) for angle in column) for column in angles)
-    return Motion(time_s, real, reading, settled, bank)
+    real, reading, settled, bank, sunk = (tuple(degrees(angle) for angle in column) for column in angles)
+    return Motion(time_s, real, reading, settled, bank, sunk)
 
 
 def _samples(heading: float, flown: Sequence[Leg], card: _Card, step_s: float) -> Iterator[_Sample]:
     state: _State = (heading, 0.0, 0.0)
     settled, began_s = heading, 0.0
-    yield 0.0, heading, heading, heading, 0.0
+    yield 0.0, heading, heading, heading, 0.0, 0.0
     for leg in flown:
         count = ceil(leg.seconds / step_s)
         for i in range(count):
@@ -136,8 +140,8 @@ def _samples(heading: float, flown: Sequence[Leg], card: _Card, step_s: float) -
             now, half, then = (_drive(leg, (i + part) * step, heading, card, settled) for part in (0.0, 0.5, 1.0))
             state = _advanced(state, step, (now, half, then), card)
             settled = then[0]
-            turned, bank, _, _ = leg.pose((i + 1) * step)
-            yield began_s + (i + 1) * step, heading + turned, state[0], settled, bank
+            turned, bank, _, forward_g = leg.pose((i + 1) * step)
+            yield began_s + (i + 1) * step, heading + turned, state[0], settled, bank, atan(forward_g)
         heading += leg.pose(leg.seconds)[0]
         began_s += leg.seconds
 

@@ -1,9 +1,10 @@
-"""What the aircraft does while the card is watched: turns, changes of speed, straight flight, rough air.
+"""What the aircraft does while the card is watched: turns, changes of speed, climbs and dives, rough air.
 
 A manoeuvre is cut into legs within which bank, heading and acceleration are smooth and known in closed form, so that
 the integration can start a fresh step where a turn or an acceleration begins or ends. Degrees, seconds, knots; right
 and faster positive. Level co-ordinated flight: turn rate = g tan(bank) / V, and a steady roll p from bank b0 to b1
-turns the aircraft by g / (V p) ln(cos b0 / cos b1).
+turns the aircraft by g / (V p) ln(cos b0 / cos b1). On a path inclined by c, pitched at the rate w, the acceleration
+is dV/dt along it and V w square to it; the card feels its level part over gravity and its upward part together.
 """
 
 from dataclasses import dataclass
@@ -24,12 +25,15 @@ from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 
 USUAL_TAS_KT = 100.0
 USUAL_ROLL_DEG_S = 3.0
+PITCH_DEG_S = 2.0  # chosen
+SHORTEST_LEG_S = 0.01
 WAVE_SHARES = (0.5, 0.3, 0.2)
 SHORTEST_WAVE_S = 3.0
 LONGEST_WAVE_S = 9.0
 
 Pose = tuple[float, float, float, float]
-"""Heading turned since the leg began, bank, turn rate (radians, radians a second), forward acceleration (g)."""
+"""Heading turned since the leg began, bank, turn rate (radians, radians a second), forward acceleration (in parts of
+gravity and vertical acceleration together: the tangent of the card's tilt fore and aft, wings level)."""
 
 
 @dataclass(frozen=True)
@@ -81,7 +85,25 @@ class RoughAir:
     tas_kt: float = USUAL_TAS_KT
 
 
-Manoeuvre = Straight | Turn | SpeedChange | RoughAir
+@dataclass(frozen=True)
+class InclinedPath:
+    """A climb (`path_deg` positive, -20..20) or a dive on one heading, entered from level flight and left into it.
+
+    The nose is pitched at `PITCH_DEG_S` at a steady speed; on the path the speed changes by `rate_kt_s` for `seconds`.
+    """
+
+    seconds: float
+    path_deg: float
+    rate_kt_s: float
+    tas_kt: float = USUAL_TAS_KT
+
+    @property
+    def last_tas_kt(self) -> float:
+        """True airspeed at the end."""
+        return self.tas_kt + self.rate_kt_s * self.seconds
+
+
+Manoeuvre = Straight | Turn | SpeedChange | InclinedPath | RoughAir
 
 
 @dataclass(frozen=True)
@@ -115,6 +137,21 @@ class RollLeg:
 
 
 @dataclass(frozen=True)
+class PitchLeg:
+    """A steady pitching of the path; `push` is speed times pitch rate over gravity, positive nose up."""
+
+    seconds: float
+    path_rad: float
+    pitch_rad_s: float
+    push: float
+
+    def pose(self, second: float) -> Pose:
+        """Return the pose `second` after the leg began."""
+        path = self.path_rad + self.pitch_rad_s * second
+        return 0.0, 0.0, 0.0, -self.push * sin(path) / (1.0 + self.push * cos(path))
+
+
+@dataclass(frozen=True)
 class RockingLeg:
     """Bank as a sum of sines (size in radians, radians a second); tan(bank) is taken as the bank: 1 % at 10 degrees."""
 
@@ -129,7 +166,7 @@ class RockingLeg:
         return turned, bank, self.pull * bank, 0.0
 
 
-Leg = SteadyLeg | RollLeg | RockingLeg
+Leg = SteadyLeg | RollLeg | PitchLeg | RockingLeg
 
 
 def legs(manoeuvre: Manoeuvre, start_deg: float) -> tuple[Leg, ...]:
@@ -139,9 +176,10 @@ def legs(manoeuvre: Manoeuvre, start_deg: float) -> tuple[Leg, ...]:
     require("seconds", manoeuvre.seconds, 0.01, 3600.0)
     if isinstance(manoeuvre, RoughAir):
         return (_rocking_leg(manoeuvre),)
+    if isinstance(manoeuvre, InclinedPath):
+        return _path_legs(manoeuvre)
     if isinstance(manoeuvre, SpeedChange):
-        forward_g = require("rate_kt_s", manoeuvre.rate_kt_s, -20.0, 20.0) * KNOT_MS / STANDARD_GRAVITY_MS2
-        return (SteadyLeg(manoeuvre.seconds, forward_g=forward_g),)
+        return (SteadyLeg(manoeuvre.seconds, forward_g=_change_g(manoeuvre.rate_kt_s)),)
     return (SteadyLeg(manoeuvre.seconds),)
 
 
@@ -170,6 +208,28 @@ def _bank_reached_deg(turn: Turn, angle_deg: float) -> float:
     full_deg = require("bank_deg", turn.full_bank_deg, 1.0, 60.0)
     half_turn = radians(angle_deg) / 2.0 * turn.tas_kt * KNOT_MS / STANDARD_GRAVITY_MS2
     return min(full_deg, degrees(acos(exp(-half_turn * radians(turn.roll_rate_deg_s)))))
+
+
+def _change_g(rate_kt_s: float) -> float:
+    return require("rate_kt_s", rate_kt_s, -20.0, 20.0) * KNOT_MS / STANDARD_GRAVITY_MS2
+
+
+def _path_legs(flown: InclinedPath) -> tuple[PitchLeg, SteadyLeg, PitchLeg]:
+    """Cut a climb or dive into pitching, holding the path, and levelling off."""
+    path = radians(require("path_deg", flown.path_deg, -20.0, 20.0))
+    side = -1.0 if path < 0.0 else 1.0
+    pitching_s = max(abs(flown.path_deg) / PITCH_DEG_S, SHORTEST_LEG_S)
+    pitch = radians(PITCH_DEG_S)
+    first, last = (
+        pitch * require(name, speed_kt, 20.0, 300.0) * KNOT_MS / STANDARD_GRAVITY_MS2
+        for name, speed_kt in (("tas_kt", flown.tas_kt), ("last_tas_kt", flown.last_tas_kt))
+    )
+    along_g = _change_g(flown.rate_kt_s)
+    return (
+        PitchLeg(pitching_s, 0.0, side * pitch, side * first),
+        SteadyLeg(flown.seconds, forward_g=along_g * cos(path) / (1.0 + along_g * sin(path))),
+        PitchLeg(pitching_s, path, -side * pitch, -side * last),
+    )
 
 
 def _rocking_leg(air: RoughAir) -> RockingLeg:

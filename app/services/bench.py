@@ -11,11 +11,11 @@ from math import degrees
 from typing import Literal
 
 from app.packs.spec import Language
-from app.physics.angles import atan_deg, difference, shown, wrap360
+from app.physics.angles import difference, shown, wrap360
 from app.physics.card import critical_bank_deg, usable
 from app.physics.card_motion import Motion, fly, hold_turn, model_rollout_reading_deg
 from app.physics.field import zone
-from app.physics.manoeuvres import Manoeuvre, RoughAir, SpeedChange, Straight, Turn, turn_legs
+from app.physics.manoeuvres import InclinedPath, Manoeuvre, RoughAir, SpeedChange, Straight, Turn, turn_legs
 from app.physics.turning import (
     HALF_RATE_DEG_S,
     RATE_ONE_DEG_S,
@@ -28,12 +28,12 @@ from app.physics.turning import (
     rollout_by_latitude_deg,
     turn_sign,
 )
-from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from app.services.bench_field import BenchField
 from app.services.errors import Invalid
 from app.services.messages import say, say_number
 
-Doing = Literal["turn", "speed", "rough", "free-fall"]
+Doing = Literal["turn", "speed", "path", "rough", "free-fall"]
+Path = Literal["climb", "dive"]
 Rate = Literal["one", "half", "bank"]
 Edge = Literal["free-fall", "pole", "blackout", "caution", "critical", "near-critical", "beyond-rules", "level"]
 Rule = Literal["latitude", "allowance", "model"]
@@ -43,6 +43,7 @@ STEEPEST_DIP_DEG = 89.0
 BEFORE_S, AFTER_S = 3.0, 30.0
 ROUGH_SEED = 7  # the same air for everybody: a link shows what was seen
 ROUGH_BANK_DEG = 6.0
+PATH_DEG = 8.0  # of a climb or dive; chosen
 OVERSHOOT_DEG = 150.0  # how far past its target a turn is held to see when a cue comes
 LIMITS: dict[str, tuple[str, float, float]] = {
     "bank_deg": ("bench-bank", 5, 45),
@@ -65,18 +66,28 @@ class BenchWish:
     tas_kt: float = 100.0
     change_kt_s: float = 2.0
     seconds: float = 10.0
+    path: Path = "dive"
+
+    @property
+    def tilts_fore_and_aft(self) -> bool:
+        """Whether the card tilts along the heading, the wings staying level."""
+        return self.doing in {"speed", "path"}
+
+    def last_tas_kt(self) -> float:
+        """Return the airspeed at the end of a change of speed."""
+        return self.tas_kt + self.change_kt_s * self.seconds
 
 
 @dataclass(frozen=True, slots=True)
 class Moment:
-    """One sample: headings unwrapped, bank right positive, `forward_g` faster positive."""
+    """One sample: headings unwrapped, bank right positive, the card's forward edge sunk by `sunk_deg`."""
 
     time_s: float
     real_deg: float
     reading_deg: float
     settled_deg: float
     bank_deg: float
-    forward_g: float
+    sunk_deg: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,9 +135,8 @@ class Flight:
         if motion is None:
             raise ValueError("nothing was flown")
         at = min(range(len(motion.time_s)), key=lambda i: abs(motion.time_s[i] - second))
-        samples = (motion.time_s, motion.real_deg, motion.reading_deg, motion.settled_deg, motion.bank_deg)
-        time_s, real, reading, settled, bank = (each[at] for each in samples)
-        return Moment(time_s, real, reading, settled, bank, self._forward_g(time_s))
+        angles = (motion.real_deg, motion.reading_deg, motion.settled_deg, motion.bank_deg, motion.sunk_deg)
+        return Moment(motion.time_s[at], *(each[at] for each in angles))
 
     def follows(self, moment: Moment) -> bool:
         """Whether the card can be used at that bank."""
@@ -139,13 +149,9 @@ class Flight:
         names = {"time": "time_s", "real": "real_deg", "reading": "reading_deg", "settled": "settled_deg"}
         lines = {short: _rounded(getattr(self.motion, name)) for short, name in names.items()}
         bank = [round(each, 1) for each in self.motion.bank_deg]
-        sunk = [round(atan_deg(self._forward_g(each)), 1) for each in self.motion.time_s]
-        fore = {"sunk": sunk} if self.wish.doing == "speed" else {}
+        sunk = [round(each, 1) for each in self.motion.sunk_deg]
+        fore = {"sunk": sunk} if self.wish.tilts_fore_and_aft else {}
         return {**lines, "bank": bank, **fore, "dip": self.field.dip_deg, "edges": list(self.edges)}
-
-    def _forward_g(self, second: float) -> float:
-        changing = self.wish.doing == "speed" and BEFORE_S <= second <= BEFORE_S + self.wish.seconds
-        return self.wish.change_kt_s * KNOT_MS / STANDARD_GRAVITY_MS2 if changing else 0.0
 
 
 def fly_bench(wish: BenchWish, field: BenchField, language: Language) -> Flight:
@@ -174,6 +180,10 @@ def _check(wish: BenchWish, language: Language) -> None:
             raise Invalid(
                 say(code, language, value=say_number(value, language), low=f"{low:g}", high=f"{high:g}"), name
             )
+    _, low, high = LIMITS["tas_kt"]
+    if wish.doing == "path" and not low <= wish.last_tas_kt() <= high:
+        last = say_number(wish.last_tas_kt(), language)
+        raise Invalid(say("bench-last-speed", language, value=last, low=f"{low:g}", high=f"{high:g}"), "change_kt_s")
 
 
 # A page, its track and its comparison ask for the same flight one after another; a worker keeps the latest.
@@ -212,9 +222,14 @@ def _manoeuvres(wish: BenchWish, turn: Turn) -> Sequence[Manoeuvre]:
     change: dict[str, Manoeuvre] = {
         "turn": turn,
         "speed": SpeedChange(wish.seconds, wish.change_kt_s),
+        "path": InclinedPath(wish.seconds, _path_deg(wish), wish.change_kt_s, wish.tas_kt),
         "rough": RoughAir(wish.seconds, ROUGH_BANK_DEG, ROUGH_SEED, wish.tas_kt),
     }
     return Straight(BEFORE_S), change[wish.doing], Straight(AFTER_S)
+
+
+def _path_deg(wish: BenchWish) -> float:
+    return PATH_DEG if wish.path == "climb" else -PATH_DEG
 
 
 def _edges(wish: BenchWish, field: BenchField, bank_deg: float) -> tuple[Edge, ...]:

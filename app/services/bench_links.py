@@ -70,7 +70,7 @@ def family_for(wish: BenchWish) -> str:
     """Return the family that asks about such a flight."""
     if wish.doing == "turn":
         return "rollout-north-south" if wish.target_deg % 180 == 0 else "rollout-any-heading"
-    return "accel-indication" if wish.doing == "speed" else "when-to-trust-compass"
+    return "accel-indication" if wish.tilts_fore_and_aft else "when-to-trust-compass"
 
 
 def _nearest(library: Library, family: str, asked: tuple[BenchWish, Conventions, int]) -> Item | None:

@@ -1,5 +1,5 @@
 from itertools import pairwise
-from math import degrees, pi, radians, tan
+from math import cos, degrees, pi, radians, sin, tan
 
 import pytest
 from hypothesis import given
@@ -7,7 +7,18 @@ from hypothesis import strategies as st
 
 from app.physics.angles import difference
 from app.physics.errors import OutOfRange
-from app.physics.manoeuvres import Leg, Manoeuvre, RockingLeg, RoughAir, SpeedChange, Straight, Turn, legs
+from app.physics.manoeuvres import (
+    PITCH_DEG_S,
+    InclinedPath,
+    Leg,
+    Manoeuvre,
+    RockingLeg,
+    RoughAir,
+    SpeedChange,
+    Straight,
+    Turn,
+    legs,
+)
 from app.physics.turning import bank_for_rate_deg, rate_for_bank_deg_s
 from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from tests.tolerances import EXACT
@@ -77,6 +88,36 @@ def test_speed_change_is_felt_in_g() -> None:
     assert leg.pose(5.0) == pytest.approx((0.0, 0.0, 0.0, 2.0 * KNOT_MS / STANDARD_GRAVITY_MS2))
 
 
+def velocity_ms(path: InclinedPath, second: float) -> tuple[float, float]:
+    """Level and upward speed of a climb or dive, from its own words: pitch, then change speed, then level off."""
+    pitching = abs(path.path_deg) / PITCH_DEG_S
+    side = 1.0 if path.path_deg > 0.0 else -1.0
+    held = min(max(second - pitching, 0.0), path.seconds)
+    off = max(second - pitching - path.seconds, 0.0)
+    inclined = radians(side * PITCH_DEG_S * (min(second, pitching) - off))
+    speed = (path.tas_kt + path.rate_kt_s * held) * KNOT_MS
+    return speed * cos(inclined), speed * sin(inclined)
+
+
+@pytest.mark.parametrize("path", [InclinedPath(10.0, -8.0, 2.0), InclinedPath(6.0, 12.0, -3.0, 140.0)])
+def test_climb_and_dive_tilt_the_card_by_their_acceleration(path: InclinedPath) -> None:
+    """Worked again by differences of the velocity: level acceleration over gravity and upward acceleration."""
+    tiny, began = 1e-4, 0.0
+    for leg in legs(path, 90.0):
+        for share in (0.2, 0.5, 0.8):
+            at = began + share * leg.seconds
+            (ahead, up), (ahead_before, up_before) = velocity_ms(path, at + tiny), velocity_ms(path, at - tiny)
+            forward, upward = (ahead - ahead_before) / (2 * tiny), (up - up_before) / (2 * tiny)
+            wanted = forward / (STANDARD_GRAVITY_MS2 + upward)
+            assert leg.pose(share * leg.seconds) == pytest.approx((0.0, 0.0, 0.0, wanted), abs=1e-6)
+        began += leg.seconds
+
+
+def test_climb_at_a_steady_speed_tilts_nothing_on_the_path() -> None:
+    _, held, _ = legs(InclinedPath(10.0, 8.0, 0.0), 90.0)
+    assert held.pose(5.0) == (0.0, 0.0, 0.0, 0.0)
+
+
 def test_straight_flight_does_nothing() -> None:
     (leg,) = legs(Straight(30.0), 90.0)
     assert (leg.seconds, leg.pose(30.0)) == (30.0, (0.0, 0.0, 0.0, 0.0))
@@ -113,6 +154,9 @@ def test_rough_air_is_the_same_for_ever() -> None:
         Straight(0.0),
         SpeedChange(10.0, 40.0),
         SpeedChange(-1.0, 1.0),
+        InclinedPath(10.0, 30.0, 1.0),
+        InclinedPath(10.0, 8.0, 40.0),
+        InclinedPath(10.0, 8.0, -9.0),
         Turn(90.0, "right", bank_deg=75.0),
         Turn(90.0, "right", bank_deg=0.0),
         Turn(90.0, "right", tas_kt=0.0),

@@ -2,11 +2,12 @@
 
 import json
 from datetime import date
+from math import radians, tan
 
 import pytest
 
 from app.physics.angles import difference
-from app.services.bench import BenchWish, Flight, fly_bench, moment_within
+from app.services.bench import BenchWish, Flight, Path, fly_bench, moment_within
 from app.services.bench_field import BenchField, field_of, years_of
 from app.services.errors import Invalid
 from app.services.homes import HomeWish
@@ -55,8 +56,19 @@ def test_speeding_up_on_east() -> None:
     _, reading = motion(flight)
     assert 90 - min(reading) == pytest.approx(14.5, abs=0.3)
     assert flight.moment(3 + 10 + 8).reading_deg == pytest.approx(90, abs=2 + 0.3)
-    assert flight.moment(8).forward_g == pytest.approx(2 * 1852 / 3600 / 9.80665)
-    assert flight.moment(20).forward_g == 0
+    assert tan(radians(flight.moment(8).sunk_deg)) == pytest.approx(2 * 1852 / 3600 / 9.80665)
+    assert flight.moment(20).sunk_deg == 0
+
+
+@pytest.mark.parametrize(("path", "change_kt_s", "toward_north"), [("dive", 2, True), ("climb", -2, False)])
+def test_climb_and_dive_on_east(path: Path, change_kt_s: float, toward_north: bool) -> None:  # noqa: FBT001
+    """Gaining speed in a dive swings the card toward north as on the level, losing it in a climb toward south."""
+    flight = fly_bench(BenchWish(doing="path", start_deg=90, path=path, change_kt_s=change_kt_s), own(68), "en")
+    assert flight.motion is not None
+    swing = 90 - flight.moment(3 + 4 + 9).reading_deg
+    assert (swing > 10) if toward_north else (swing < -10)
+    steady = fly_bench(BenchWish(doing="path", start_deg=90, path=path, change_kt_s=0, seconds=30), own(68), "en")
+    assert steady.moment(3 + 4 + 25).settled_deg == pytest.approx(90)
 
 
 def test_rules_and_the_model_agree_in_sign_not_in_size() -> None:
@@ -115,6 +127,7 @@ def test_level_field_has_no_error_on_the_axes() -> None:
         (BenchWish(tas_kt=20), "tas_kt", "50 to 250"),
         (BenchWish(change_kt_s=9), "change_kt_s", "-5 to 5"),
         (BenchWish(seconds=900), "seconds", "2 to 60"),
+        (BenchWish(doing="path", path="climb", change_kt_s=-5, seconds=20), "change_kt_s", "end between 50 and 250"),
     ],
 )
 def test_refuses_what_cannot_be_flown(wish: BenchWish, field: str, said: str) -> None:

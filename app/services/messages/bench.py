@@ -17,6 +17,10 @@ MESSAGES = {
         "A change of {value} kt a second cannot be flown here. Accepted: {low} to {high}; slower is negative: -2.",
         "Un changement de {value} kt par seconde ne peut être volé ici. Accepté : de {low} à {high}; ralentir : -2.",
     ),
+    "bench-last-speed": (
+        "This would end at {value} kt. Accepted: an end between {low} and {high} kt; change less, or for less long.",
+        "La vitesse finale serait de {value} kt. Accepté : de {low} à {high} kt; changez moins, ou moins longtemps.",
+    ),
     "bench-seconds": (
         "{value} seconds cannot be flown here. Accepted: {low} to {high}, such as 10.",
         "{value} secondes ne peuvent être volées ici. Accepté : de {low} à {high}, par exemple 10.",

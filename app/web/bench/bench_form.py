@@ -94,6 +94,7 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
         choices=[
             SelectChoice("turn", lazy_gettext("turn")),
             SelectChoice("speed", lazy_gettext("change of speed")),
+            SelectChoice("path", lazy_gettext("climb or dive with a change of speed")),
             SelectChoice("rough", lazy_gettext("rough air")),
             SelectChoice("free-fall", lazy_gettext("pushed over into free fall")),
         ],
@@ -120,6 +121,14 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
     )
     bank_deg = NumberField(lazy_gettext("Bank, degrees"), default=15.0)
     tas_kt = NumberField(lazy_gettext("True airspeed, kt"), default=100.0)
+    path = OfferedField(
+        lazy_gettext("Path"),
+        choices=[
+            SelectChoice("dive", lazy_gettext("dive, 8° down")),
+            SelectChoice("climb", lazy_gettext("climb, 8° up")),
+        ],
+        default="dive",
+    )
     change_kt_s = NumberField(lazy_gettext("Change of speed, kt a second"), default=2.0)
     seconds = NumberField(lazy_gettext("For, seconds"), default=10.0)
     at = NumberField(lazy_gettext("Look at, seconds"))
@@ -155,8 +164,7 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
 
     def wish(self) -> BenchWish:
         """Return what is flown."""
-        names = ("doing", "start_deg", "target_deg", "turn", "rate", "bank_deg", "tas_kt", "change_kt_s", "seconds")
-        return BenchWish(**{name: self[name].data for name in names})
+        return BenchWish(**{name: self[name].data for name in BenchWish.__dataclass_fields__})
 
     def query(self) -> dict[str, Any]:
         """Return the state as it stands in an address, without what does not matter to it."""
@@ -171,6 +179,7 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
                 "tas_kt",
             ),
             "speed": ("start_deg", "change_kt_s", "seconds"),
+            "path": ("start_deg", "path", "change_kt_s", "seconds", "tas_kt"),
             "rough": ("start_deg", "seconds", "tas_kt"),
         }.get(self.doing.data, ())
         values = {name: self[name].data for name in ("place_id", *own, "when", "doing", *doing)}

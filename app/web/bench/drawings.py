@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from app.figures import check_figure, draw_figure
 from app.figures.model import Drawing, FigureCall
 from app.packs.spec import Language
-from app.physics.angles import atan_deg, round_half_up, shown
+from app.physics.angles import round_half_up, shown
 from app.services.bench import Flight, Moment
 
 MOST_SAMPLES = 160
@@ -19,9 +19,9 @@ def draw_stills(flight: Flight, moment: Moment, language: Language) -> Sequence[
         FigureCall("drum", {"reading_deg": shown(moment.reading_deg)}),
         FigureCall("heading-indicator", {"indicator_deg": real}),
     ]
-    if flight.wish.doing == "speed":
+    if flight.wish.tilts_fore_and_aft:
         # Seen from the left the forward edge is on the left: it sinks, as in a left bank, when the speed grows.
-        sunk_deg = round_half_up(-atan_deg(moment.forward_g), 1)
+        sunk_deg = round_half_up(-moment.sunk_deg, 1)
         tilt = {"dip_deg": flight.field.dip_deg, "bank_deg": sunk_deg, "view": "left"}
         calls.append(FigureCall("tilted-card", tilt))
     else:

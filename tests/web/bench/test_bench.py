@@ -68,7 +68,7 @@ def test_track_is_the_page_s_own_numbers(alice: Browser) -> None:
         ("start_deg=400", "400 is not a heading"),
         ("tas_kt=fast", "“fast” is not a number"),
         ("tas_kt=900", "50 to 250"),
-        ("doing=loop", "“loop” is not offered. Accepted: turn, speed, rough, free-fall."),
+        ("doing=loop", "“loop” is not offered. Accepted: turn, speed, path, rough, free-fall."),
         ("place_id=nowhere", "“nowhere” is not offered"),
         ("when=2040-01-01", "2025-01-01 to 2030-01-01"),
         ("when=soon", "“soon” is not a date"),
@@ -106,7 +106,7 @@ def test_honest_edges(alice: Browser, query: str, said: str, drawn: bool) -> Non
     assert bool(page.find("//@data-still")) == drawn
 
 
-@pytest.mark.parametrize("doing", ["speed", "rough"])
+@pytest.mark.parametrize("doing", ["speed", "path", "rough"])
 def test_other_manoeuvres(alice: Browser, doing: str) -> None:
     page = alice.get_page(f"{OTTAWA}&doing={doing}&start_deg=090&at=13")
     assert numbers(page)["real"][:2] in {"09", "08"}
