@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from random import Random
 
 from app.packs.library import Library
@@ -11,9 +12,35 @@ from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
 
 LARGEST_SEED = 2**31
+MOST_UNSUITED = 40
 
 
-def choose_items(library: Library, families: Sequence[str], conventions: Conventions, seed: int) -> Iterator[Item]:
+@dataclass(frozen=True, slots=True)
+class Suits:
+    """What items must be like: of these answer forms (empty: any), with this misconception among the wrong answers."""
+
+    forms: frozenset[str] = frozenset()
+    misconception: str = ""
+
+    def forms_of(self, family: Family) -> Sequence[Form]:
+        """Return the family's answer forms that are wanted."""
+        return [form for form in offered_forms(family) if not self.forms or form in self.forms]
+
+    def takes(self, item: Item) -> bool:
+        """Whether an item is one of those wanted: a misconception must be offered, or diagnosed where one types."""
+        if not self.misconception:
+            return True
+        if any(option.misconceptions for option in item.options):
+            return any(self.misconception in option.misconceptions for option in item.options)
+        return self.misconception in item.solution.wrong or self.misconception in item.solution.slips.values()
+
+
+ANYTHING = Suits()
+
+
+def choose_items(
+    library: Library, families: Sequence[str], conventions: Conventions, seed: int, wanted: Suits = ANYTHING
+) -> Iterator[Item]:
     """Yield items of these families without end, or until none of them is offered under these conventions.
 
     The first is an easy one with options, where there is one. Every family comes up before one comes up again.
@@ -25,7 +52,7 @@ def choose_items(library: Library, families: Sequence[str], conventions: Convent
     first = True
     while offered:
         for family_id in _deck(library, offered, last, rng, easy_first=first):
-            item = _draw(library, library.family(family_id), conventions, used, rng)
+            item = _draw(library, library.family(family_id), conventions, _Wanted(wanted, used), rng)
             if item is None:
                 offered.remove(family_id)
                 continue
@@ -56,10 +83,17 @@ def _is_opener(family: Family) -> bool:
     return family.grade == "easy" and "choice" in offered_forms(family)
 
 
-def _draw(library: Library, family: Family, conventions: Conventions, used: Counter[Form], rng: Random) -> Item | None:
-    """Return an item in the answer form the drill has least of; None where the family makes no question."""
-    seed = int(rng.random() * LARGEST_SEED)
-    forms = sorted(offered_forms(family), key=lambda form: (used[form], form != "choice"))
+def _draw(library: Library, family: Family, conventions: Conventions, wanted: "_Wanted", rng: Random) -> Item | None:
+    """Return a suiting item in the answer form the drill has least of; None where the family makes none."""
+    for _ in range(MOST_UNSUITED):
+        item = _draw_once(library, family, conventions, wanted, int(rng.random() * LARGEST_SEED))
+        if item is None or wanted.suits.takes(item):
+            return item
+    return None
+
+
+def _draw_once(library: Library, family: Family, conventions: Conventions, wanted: "_Wanted", seed: int) -> Item | None:
+    forms = sorted(wanted.suits.forms_of(family), key=lambda form: (wanted.used[form], form != "choice"))
     for form in forms:
         try:
             return draw(library, family.id, seed, conventions, form)
@@ -68,3 +102,9 @@ def _draw(library: Library, family: Family, conventions: Conventions, used: Coun
         except NoDraw:
             continue
     return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    suits: Suits
+    used: Counter[Form]

@@ -1,0 +1,212 @@
+"""Topic sets: putting one together, looking at its items, changing it, locking, copying and archiving it."""
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from app.packs.library import Library
+from app.packs.spec import LANGUAGES
+from app.questions.conventions import Conventions
+from app.questions.model import Item
+from app.services.actor import Actor
+from app.services.errors import Conflict, Invalid, NotAllowed
+from app.services.items import find_item
+from app.services.messages import say
+from app.services.set_access import TEACHING, keep_changes, school_set, set_at_version, unlocked_set
+from app.services.set_wishes import SetWish, another, choose_set
+from app.storage.ids import new_id
+from app.storage.queries import topic_sets
+from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetListRow, SetRow
+from app.storage.unit_of_work import UnitOfWork
+
+LONGEST_TITLE, LONGEST_NOTE = 120, 2000
+MOST_MINUTES, MOST_ATTEMPTS = 600, 20
+NUMBERS = ("same", "own")
+REVEALS = ("at-once", "at-end", "after-due")
+LIMITS = {"minutes": (1, MOST_MINUTES), "pass_percent": (0, 100), "attempts_allowed": (1, MOST_ATTEMPTS)}
+
+
+@dataclass(frozen=True, slots=True)
+class SetSettings:
+    """How a set is sat: see TopicSet. language None: each student reads their own."""
+
+    title: str
+    note: str = ""
+    language: str | None = None
+    numbers: str = "same"
+    reveal: str = "at-end"
+    minutes: int | None = None
+    pass_percent: int | None = 70
+    attempts_allowed: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class SetView:
+    """A set as its instructors see it; an item is None when the packs no longer draw it."""
+
+    row: SetRow
+    wish: SetWish
+    places: tuple[tuple[SetItemRow, Item | None], ...]
+    pass_marks: tuple[PassMarkRow, ...]
+
+
+def settings_of(row: SetRow) -> SetSettings:
+    """Return how a set is sat."""
+    return SetSettings(**{name: getattr(row, name) for name in SetSettings.__slots__})
+
+
+def list_sets(uow: UnitOfWork, actor: Actor, *, archived: bool = False) -> Sequence[SetListRow]:
+    """Return the sets of the actor's school, the latest changed first."""
+    with uow.reader() as connection:
+        rows = topic_sets.list_sets(connection, actor.school_id)
+    return tuple(row for row in rows if (row.archived_at is not None) == archived)
+
+
+def get_set(uow: UnitOfWork, actor: Actor, library: Library, set_id: UUID) -> SetView:
+    """Return a set with its items, key included; NotFound for another school's."""
+    with uow.reader() as connection:
+        row = school_set(connection, actor, set_id)
+        items = topic_sets.list_items(connection, actor.school_id, set_id)
+        marks = topic_sets.list_pass_marks(connection, actor.school_id, set_id)
+    places = tuple((item, find_item(library, item, row.conventions)) for item in items)
+    return SetView(row, SetWish.from_json(row.wish), places, marks)
+
+
+def make_set(
+    uow: UnitOfWork, actor: Actor, library: Library, wanted: tuple[SetWish, SetSettings], seed: int, now: datetime
+) -> UUID:
+    """Choose the items of a wish under the actor's conventions and keep them; Invalid names what cannot be."""
+    wish, settings = wanted
+    if actor.role not in TEACHING:
+        raise NotAllowed("only instructors make sets")
+    checked = check_settings(settings, actor)
+    items = choose_set(library, wish, actor.conventions, seed, actor.language)
+    row = SetRow(
+        school_id=actor.school_id,
+        id=new_id(now),
+        made_by=actor.own_person,
+        wish=wish.as_json(),
+        conventions=actor.conventions.as_json(),
+        seed=seed,
+        version=1,
+        created_at=now,
+        changed_at=now,
+        **asdict(checked),
+    )
+    _keep(uow, actor, row, tuple(_place(item, position, now) for position, item in enumerate(items, 1)), now)
+    return row.id
+
+
+def copy_set(uow: UnitOfWork, actor: Actor, set_id: UUID, now: datetime) -> UUID:
+    """Keep a copy with the same items, unlocked and not assigned."""
+    with uow.reader() as connection:
+        row = school_set(connection, actor, set_id)
+        items = topic_sets.list_items(connection, actor.school_id, set_id)
+    copy = replace(
+        row,
+        id=new_id(now),
+        title=f"{row.title} (2)"[:LONGEST_TITLE],
+        made_by=actor.own_person,
+        version=1,
+        created_at=now,
+        changed_at=now,
+        locked_at=None,
+        archived_at=None,
+    )
+    _keep(uow, actor, copy, tuple(replace(item, id=new_id(now)) for item in items), now)
+    return copy.id
+
+
+def change_settings(
+    uow: UnitOfWork, actor: Actor, set_id: UUID, version: int, settings: SetSettings, now: datetime
+) -> None:
+    """Change how a set is sat from now on; an earlier pass mark stays on record.
+
+    Conflict when somebody changed it meanwhile, or when it is locked and the numbers would become others.
+    """
+    checked = check_settings(settings, actor)
+    with uow.writer() as connection:
+        row = set_at_version(connection, actor, set_id, version)
+        if row.locked_at is not None and checked.numbers != row.numbers:
+            raise Conflict(say("set-locked", actor.language))
+        keep_changes(connection, actor, row, asdict(checked) | {"changed_at": now})
+        if checked.pass_percent != row.pass_percent:
+            changed = replace(row, pass_percent=checked.pass_percent)
+            topic_sets.add_pass_mark(connection, changed, new_id(now), actor.own_person, now)
+
+
+def swap_item(
+    uow: UnitOfWork, actor: Actor, library: Library, place: tuple[UUID, int, int], seed: int, now: datetime
+) -> None:
+    """Put another question into one place (set, version, position), leaving the others alone.
+
+    Conflict when the set has changed or is locked, or when there is no other question for its wish.
+    """
+    set_id, version, position = place
+    view = get_set(uow, actor, library, set_id)
+    there = [item for _, item in view.places if item is not None]
+    old = next((item for row, item in view.places if row.position == position and item is not None), None)
+    conventions = Conventions.from_json(view.row.conventions)
+    fresh = another(library, view.wish, conventions, seed, (old, there)) if old else None
+    with uow.writer() as connection:
+        row = unlocked_set(connection, actor, set_id, version)
+        if fresh is None:
+            raise Conflict(say("set-no-other", actor.language, value=position))
+        topic_sets.replace_item(connection, row, _place(fresh, position, now))
+        keep_changes(connection, actor, row, {"changed_at": now})
+
+
+def lock_set(uow: UnitOfWork, actor: Actor, set_id: UUID, version: int, now: datetime) -> None:
+    """Let the items stay as they are for good; Conflict when it has changed or is locked."""
+    with uow.writer() as connection:
+        row = unlocked_set(connection, actor, set_id, version)
+        keep_changes(connection, actor, row, {"locked_at": now, "changed_at": now})
+
+
+def archive_set(uow: UnitOfWork, actor: Actor, set_id: UUID, version: int, now: datetime | None) -> None:
+    """Take a set off the list, or with no time put it back; what was assigned goes on."""
+    with uow.writer() as connection:
+        row = set_at_version(connection, actor, set_id, version)
+        keep_changes(connection, actor, row, {"archived_at": now})
+
+
+def check_settings(settings: SetSettings, actor: Actor) -> SetSettings:
+    """Return the settings as they are kept; Invalid names the first that cannot be accepted."""
+    title, note = " ".join(settings.title.split()), settings.note.strip()
+    if not 1 <= len(title) <= LONGEST_TITLE:
+        raise Invalid(say("set-title", actor.language, value=len(title), most=LONGEST_TITLE), "title")
+    if len(note) > LONGEST_NOTE:
+        raise Invalid(say("set-note", actor.language, value=len(note), most=LONGEST_NOTE), "note")
+    choices: dict[str, tuple[Any, ...]] = {"numbers": NUMBERS, "reveal": REVEALS, "language": (*LANGUAGES, None)}
+    for name, accepted in choices.items():
+        value = getattr(settings, name)
+        if value not in accepted:
+            listed = ", ".join(str(each) for each in accepted if each)
+            raise Invalid(say("set-choice", actor.language, value=value, accepted=listed), name)
+    for name, (least, most) in LIMITS.items():
+        value = getattr(settings, name)
+        if value is not None and not least <= value <= most:
+            raise Invalid(say("set-limit", actor.language, value=value, least=least, most=most), name)
+    return replace(settings, title=title, note=note)
+
+
+def _keep(uow: UnitOfWork, actor: Actor, row: SetRow, items: Sequence[SetItemRow], now: datetime) -> None:
+    with uow.writer() as connection:
+        topic_sets.add_set(connection, row, items)
+        topic_sets.add_pass_mark(connection, row, new_id(now), actor.own_person, now)
+
+
+def _place(item: Item, position: int, now: datetime) -> SetItemRow:
+    return SetItemRow(
+        id=new_id(now),
+        position=position,
+        family=item.family,
+        family_version=item.version,
+        pack=item.pack,
+        pack_version=item.pack_version,
+        seed=item.seed,
+        form=item.form,
+        chosen_at=now,
+    )
