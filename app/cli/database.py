@@ -9,6 +9,9 @@ import click
 
 from app.bootstrap import ROOT
 from app.cli import Refused
+from app.storage.engine import create_engine_for
+from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
+from app.storage.unit_of_work import UnitOfWork
 from app.web.settings import DATABASE_FILE
 
 Command = Callable[..., Any]
@@ -42,3 +45,15 @@ def sqlite_file(instance: Path) -> Path:
             "(PostgreSQL: pg_dump and pg_restore)."
         )
     return database
+
+
+def open_database(instance: Path) -> UnitOfWork:
+    """Bring the database up to date and open it."""
+    try:
+        instance.mkdir(parents=True, exist_ok=True)
+        upgrade(database_of(instance))
+    except (NewerDatabase, UnusableDatabase) as error:
+        raise Refused(str(error)) from error
+    except OSError as error:
+        raise Refused(f"The instance folder {instance} cannot be written: {error.strerror}.") from error
+    return UnitOfWork(create_engine_for(database_of(instance)))

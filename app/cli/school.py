@@ -7,13 +7,10 @@ from typing import cast
 import click
 
 from app.cli import Refused
-from app.cli.database import database_of, instance_option
+from app.cli.database import instance_option, open_database
 from app.packs.spec import LANGUAGES, Language
 from app.services.errors import Invalid
 from app.services.schools import NewSchool, create_school, list_schools
-from app.storage.engine import create_engine_for
-from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
-from app.storage.unit_of_work import UnitOfWork
 
 
 @click.group()
@@ -51,15 +48,3 @@ def show(instance: Path) -> None:
     """List the schools: code, language, time zone, name."""
     for school in list_schools(open_database(instance)):
         click.echo(f"{school.code}\t{school.language}\t{school.time_zone}\t{school.name}")
-
-
-def open_database(instance: Path) -> UnitOfWork:
-    """Bring the database up to date and open it."""
-    try:
-        instance.mkdir(parents=True, exist_ok=True)
-        upgrade(database_of(instance))
-    except (NewerDatabase, UnusableDatabase) as error:
-        raise Refused(str(error)) from error
-    except OSError as error:
-        raise Refused(f"The instance folder {instance} cannot be written: {error.strerror}.") from error
-    return UnitOfWork(create_engine_for(database_of(instance)))

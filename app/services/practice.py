@@ -16,6 +16,7 @@ from app.services.actor import Actor
 from app.services.drills import get_drill
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.items import ItemView, get_item, stamp_of, view_item
+from app.services.learning import evidence_of, learn
 from app.services.messages import say
 from app.services.progress import Progress, first_open, progress_at
 from app.storage.ids import new_id
@@ -92,6 +93,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
             tallies.count_attempt(connection, attempt)
+            learn(connection, attempt)
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return _outcome(first, correct=bool(first.correct), counted=False)
@@ -121,6 +123,8 @@ def _attempt(
     library: Library, actor: Actor, item_id: UUID, graded: tuple[Item, Reply, Grade], took_ms: int | None, now: datetime
 ) -> AttemptRow:
     item, reply, marks = graded
+    worded = word_item(library, item, actor.language)
+    timed = took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None
     return AttemptRow(
         school_id=actor.school_id,
         id=new_id(now),
@@ -135,14 +139,15 @@ def _attempt(
         ask=item.ask,
         parameters=plain(item.parameters),
         conventions=item.conventions.as_json(),
-        shown=plain(word_item(library, item, actor.language).snapshot()) | {"stamp": stamp_of(item)},
+        shown=plain(worded.snapshot()) | {"stamp": stamp_of(item)},
         answer=plain(reply.as_json()),
         correct=marks.correct,
         share=marks.share,
         misconceptions=list(marks.misconceptions),
         first_misconception=marks.misconceptions[0] if marks.misconceptions else None,
-        took_ms=took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None,
+        took_ms=timed,
         answered_at=now,
+        evidence=evidence_of(library, item, worded, timed),
     )
 
 

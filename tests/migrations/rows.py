@@ -140,11 +140,25 @@ def tally_rows(name: str) -> list[Row]:
     ]
 
 
+def learner_rows(name: str) -> list[Row]:
+    """A visit of which the learner model knows something."""
+    of, visit, first = school_with_visit(name, "learner")
+    of_visit = of | {"visit_id": visit, "mean": 0.25, "variance": 0.5, "changed_at": MOMENT}
+    counts = {"answers": 1, "correct": 1, "typed_right": 0, "best": 0.2, "since_gain": 0, "mastered": False}
+    texts = {"typed_right_days": "[]", "misconceptions": "{}", "met": "{}"}
+    return [
+        *first,
+        ("learner", of_visit | {"last_families": "[]"}),
+        ("learner_skill", of_visit | counts | texts | {"family": "true-to-compass", "last_at": MOMENT}),
+    ]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
     "0003_topic_sets": topic_set_rows,
     "0004_tallies": tally_rows,
+    "0005_learners": learner_rows,
 }
 
 

@@ -3,6 +3,7 @@
 from app.storage.models.attempt import Attempt
 from app.storage.models.audit import AuditEntry
 from app.storage.models.drill import Drill, DrillItem
+from app.storage.models.learner import Learner, LearnerSkill
 from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
 from app.storage.models.report import Report
 from app.storage.models.school import VISITORS_SCHOOL_ID, School
@@ -31,6 +32,8 @@ __all__ = [
     "Enrolment",
     "Extension",
     "Invitation",
+    "Learner",
+    "LearnerSkill",
     "OneTimeCode",
     "PassMark",
     "Person",

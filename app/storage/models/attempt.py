@@ -13,6 +13,7 @@ from app.storage.base import Base
 class Attempt(Base):
     """The one answer that counts for an item. `shown` is the worded item, `answer` the reply, both as plain values.
 
+    `evidence` is what it says to the learner model; empty (nothing) for answers kept before there was one.
     It goes when its drill goes; a second reference to the visit would make every deleted visit search this table.
     """
 
@@ -47,3 +48,4 @@ class Attempt(Base):
     first_misconception: Mapped[str | None]
     took_ms: Mapped[int | None]
     answered_at: Mapped[datetime]
+    evidence: Mapped[dict[str, Any] | None]

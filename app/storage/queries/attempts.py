@@ -54,6 +54,7 @@ class AttemptRow:
     first_misconception: str | None
     took_ms: int | None
     answered_at: datetime
+    evidence: dict[str, Any] | None = None
 
 
 _OWN_ITEM = (

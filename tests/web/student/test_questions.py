@@ -17,7 +17,7 @@ from tests.pages import Page
 from tests.web.browsing import Browser
 from tests.web.student.answers import item_of, right_answer, unlike_answer, wrong_answer
 
-STATEMENTS = 6
+STATEMENTS = 7  # visit, item, attempt, tally, learner read, level, skill
 FAMILY = "true-to-compass"
 NEXT = "//a[contains(@class, 'next')]"
 
