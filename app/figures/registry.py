@@ -1,18 +1,24 @@
 """All figures by name: check a call, draw a call."""
 
+from app.figures.airspeed import AIRSPEED
 from app.figures.altimeter import ALTIMETER
 from app.figures.card_plane import CARD_PLANE
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.deviation_curve import DEVIATION_CURVE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
+from app.figures.dip_needles import DIP_NEEDLES
 from app.figures.drum import DRUM
 from app.figures.figure import Figure
+from app.figures.gyro_panel import GYRO_PANEL
 from app.figures.heading_circle import HEADING_CIRCLE
+from app.figures.instrument_strip import INSTRUMENT_STRIP
+from app.figures.isogonals import ISOGONALS
 from app.figures.ladder import LADDER
 from app.figures.marks import ESTIMATE_MARK, PROGRESS, TALLY
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
+from app.figures.plumbing import PLUMBING
 from app.figures.rose import ROSE
 from app.figures.runway_wind import RUNWAY_WIND
 from app.figures.tilted_card import TILTED_CARD
@@ -26,7 +32,13 @@ _ALL = (
     VERTICAL_CARD,
     HEADING_INDICATOR,
     ALTIMETER,
+    AIRSPEED,
     TURN_INSTRUMENT,
+    INSTRUMENT_STRIP,
+    GYRO_PANEL,
+    PLUMBING,
+    ISOGONALS,
+    DIP_NEEDLES,
     CORRECTION_CARD,
     SWING_TABLE,
     DEVIATION_CURVE,

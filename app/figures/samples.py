@@ -18,6 +18,7 @@ FOUND: Final = [
 ]
 RIGHT_TURN: Final = {"start_deg": 270, "target_deg": 360, "turn": "right"}
 MODEL: Final = {"dip_deg": 69, "bank_deg": 15, "show_readings": True}
+ARCS: Final = {"white_low_kt": 42, "white_high_kt": 88, "green_low_kt": 50, "green_high_kt": 118, "red_kt": 152}
 
 SAMPLES: Final[list[Sample]] = [
     ("drum", {"face": "drum", "reading_deg": 307}),
@@ -35,6 +36,28 @@ SAMPLES: Final[list[Sample]] = [
     ("turn-instrument", {"instrument": "turn-coordinator", "turn": "left", "mark": "past-the-mark",
                          "ball": "ball-right"}),
     ("turn-instrument", {"instrument": "turn-needle", "turn": "left", "mark": "on-the-mark", "ball": "ball-centre"}),
+    ("instrument-strip", {"compass_trend": "compass-steps-up", "indicator_trend": "indicator-rises",
+                          "turn_trend": "needle-right", "asi_trend": "asi-faster"}),
+    ("instrument-strip", {"compass_trend": "compass-falls", "indicator_trend": "indicator-steady",
+                          "turn_trend": "needle-centred", "asi_trend": "asi-hidden"}),
+    ("instrument-strip", {"compass_trend": "compass-rocks", "indicator_trend": "indicator-rocks",
+                          "turn_trend": "needle-rocks", "asi_trend": "asi-rocks"}),
+    ("airspeed", {"ias_kt": 65}),
+    ("airspeed", ARCS),
+    ("airspeed", ARCS | {"ias_kt": 120}),
+    ("gyro-panel", {"panel": "classic", "failure": "suction"}),
+    ("gyro-panel", {"panel": "electric-horizon", "failure": "electrical"}),
+    ("gyro-panel", {"panel": "all-suction", "failure": "pitot"}),
+    ("plumbing", {"fault": "ram-drain"}),
+    ("plumbing", {"fault": "all"}),
+    ("plumbing", {"fault": "alternate"}),
+    ("isogonals", {"isogonal_deg": -12, "next_isogonal_deg": -14, "gone_nm": 36, "left_nm": 24}),
+    ("isogonals", {"isogonal_deg": 0, "next_isogonal_deg": 5, "gone_nm": 20, "left_nm": 80}),
+    ("isogonals", {"isogonal_deg": -3, "next_isogonal_deg": 7}),
+    ("dip-needles", {"dip_a_deg": 69, "dip_b_deg": -2, "dip_c_deg": -64}),
+    ("dip-needles", {"dip_a_deg": 17, "dip_b_deg": -1}),
+    ("dip-needles", {"dip_a_deg": 63, "show_parts": True}),
+    ("dip-needles", {"dip_a_deg": -63, "show_parts": True}),
     ("correction-card", {"card": CARD}),
     ("correction-card", {"card": TWO_ROWS}),
     ("correction-card", {"card": EIGHT}),

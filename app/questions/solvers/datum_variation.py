@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from math import floor
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import round_half_up, whole
 from app.physics.headings import isogonal_between_deg, variation_updated_deg
 from app.questions.conventions import Conventions
@@ -34,10 +35,12 @@ def _between(parameters: Mapping[str, Any], conventions: Conventions) -> Solutio
     gone = whole(parameters["distance_nm"] * fraction)
     toward = 1 if second > first else -1
     key = _tenth(isogonal_between_deg(first, second, fraction))
+    drawn = {"isogonal_deg": first, "next_isogonal_deg": second,
+             "gone_nm": gone, "left_nm": parameters["distance_nm"] - gone}  # fmt: skip
     return Solution(
         key=key,
-        given={"ask": "point", "isogonal_deg": first, "next_isogonal_deg": second,
-               "gone_nm": gone, "left_nm": parameters["distance_nm"] - gone},
+        given={"ask": "point", **drawn},
+        figures=(FigureCall("isogonals", drawn),),
         wrong={
             "nearest": first if fraction < 0.5 else second,
             "wrong-line": _tenth(isogonal_between_deg(second, first, fraction)),
@@ -64,12 +67,13 @@ def _mid_leg(parameters: Mapping[str, Any]) -> Solution:
     if abs(key) < CLEAR_OF_ZERO_DEG or max(abs(start), abs(end)) > LARGEST_ISOGONAL_DEG:
         raise Redraw("no letter at zero, or variation beyond what the family draws")
     wrong: dict[str, Any] = {"departure": start, "destination": end, "letter": -key, "half-change": (end - start) / 2}
-    crosses = start * end < 0
+    crosses, drawn = start * end < 0, {"isogonal_deg": start, "next_isogonal_deg": end}
     if crosses:
         wrong["sizes"] = (abs(start) + abs(end)) / 2 * (1 if start > 0 else -1)
     return Solution(
         key=key,
-        given={"ask": "leg", "isogonal_deg": start, "next_isogonal_deg": end},
+        given={"ask": "leg", **drawn},
+        figures=(FigureCall("isogonals", drawn),),
         wrong=wrong,
         quantities={"found_deg": key, "sum_deg": start + end},
         steps=("half-way", _letter(key)),

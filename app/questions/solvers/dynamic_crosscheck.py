@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import difference, sin_deg
 from app.physics.card import speed_change_reading_deg
 from app.physics.turning import turn_sign
@@ -47,6 +48,7 @@ def what_caused_the_swing(parameters: Mapping[str, Any], conventions: Convention
     return Solution(
         key=cause,
         given={"heading_deg": heading, **site.given, **cues},
+        figures=(FigureCall("instrument-strip", cues),),
         wrong=_wrong_causes(cause, _speed_cause(heading, site, cues["compass_trend"])),
         quantities=dict(site.words),
         steps=("indicator", "needle", "airspeed", f"because-{cause}"),

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import round_half_up, whole
 from app.physics.card import usable
 from app.physics.turning import bank_for_rate_deg
@@ -65,6 +66,7 @@ def _rules_here(latitude: float, site: Site, parameters: Mapping[str, Any]) -> S
         key=key,
         given={"ask": "rules-here", "latitude_deg": latitude, **site.given,
                "start_deg": start, "heading_deg": heading, "speed_change": change},
+        figures=(FigureCall("dip-needles", {"dip_a_deg": site.dip_deg}),),
         wrong=wrong,
         quantities=dict(site.words),
         steps=("dip-decides", *(("no-rules",) if level else (f"turn-{site.hemisphere}", f"speed-{site.hemisphere}"))),
@@ -114,6 +116,7 @@ def _still_holds(site: Site, other: Site, given: Mapping[str, Any], shuffle: int
     return Solution(
         key=stays,
         given={"ask": "still-holds", **given},
+        figures=(_needles(site, other),),
         options=(*stays, *turns_round),
         slips=slips,
         quantities={**site.words, "dip_end_b": other.words["dip_end"]},
@@ -121,6 +124,12 @@ def _still_holds(site: Site, other: Site, given: Mapping[str, Any], shuffle: int
         model_notes=("size",),
         features={"against-latitude": float(given["latitude_b_deg"] * given["dip_b_deg"] < 0)},
     )
+
+
+def _needles(*places: Site | Place) -> FigureCall:
+    """Return a needle for each place, in their order."""
+    dips = {f"dip_{letter}_deg": place.dip_deg for letter, place in zip("abc", places, strict=False)}
+    return FigureCall("dip-needles", dips)
 
 
 @solver("dip-compare-size")
@@ -190,6 +199,7 @@ def _of_places(
     return Solution(
         key=key,
         given=given,
+        figures=(_needles(*places),),
         options=COMPARED,
         wrong=dict(wrong),
         quantities={**ends, "first": order[0] if order else key},

@@ -34,6 +34,11 @@ SIGN_BELIEFS = {
 }
 
 
+def _panel(panel: str, failure: str) -> tuple[FigureCall, ...]:
+    """Return the feeds with what hangs on them, the failed one barred: for a verdict."""
+    return (FigureCall("gyro-panel", {"panel": panel, "failure": failure}),)
+
+
 def _driven(panel: str, feed: str) -> tuple[str, ...]:
     """Return the gyros that hang on a feed; none hangs on the pitot tube."""
     return tuple(gyro for gyro, source in zip(GYROS, PANELS[panel], strict=True) if source == feed)
@@ -55,6 +60,7 @@ def _lost(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=key,
         given={"ask": "lost", "panel": panel, "failure": failure},
+        verdict_figures=_panel(panel, failure),
         options=items,
         slips={
             (item, "left-out" if item in key else "chosen"): "feed-not-traced"
@@ -97,6 +103,7 @@ def _heading_left(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=key,
         given={"ask": "heading-left", "panel": panel, "failure": failure},
+        verdict_figures=_panel(panel, failure),
         wrong=wrong,
         options=LEFT_FOR_HEADING,
         steps=(f"feed-{failure}", *(Step("lost", {"item": item}) for item in lost), f"so-{key}"),
@@ -112,6 +119,7 @@ def _signs(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=SIGN_OF[failure],
         given={"ask": "signs", "panel": "classic", "failure": failure},
+        verdict_figures=_panel("classic", failure),
         wrong=SIGN_BELIEFS[failure],
         options=FIRST_SIGNS,
         steps=(f"feed-{failure}", f"shows-{failure}"),

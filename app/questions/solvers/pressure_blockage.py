@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.registry import solver
@@ -75,6 +76,7 @@ def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventio
     return Solution(
         key=key,
         given={"fault": fault, "phase": phase},
+        figures=(FigureCall("plumbing", {"fault": fault}),),
         options=INSTRUMENTS,
         slips=slips,
         steps=tuple(Step(_line(instrument, fault, phase), {"found": key[instrument]}) for instrument in INSTRUMENTS),

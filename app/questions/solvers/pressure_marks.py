@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import round_half_up
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
@@ -46,11 +47,12 @@ END_NAMES = ("white_low_kt", "white_high_kt", "green_low_kt", "green_high_kt", "
 def asi_marks_and_errors(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: what a mark means, the speed it gives in knots, or CAS in knots by the table's share between two rows."""
     if parameters["ask"] == "meaning":
-        mark = parameters["mark"]
+        mark, ends = parameters["mark"], _ends(parameters)
         key, wrong = MEANINGS[mark]
         return Solution(
             key=key,
-            given={"ask": "meaning", "mark": mark},
+            given={"ask": "meaning", "mark": mark, **ends},
+            figures=(FigureCall("airspeed", ends),),
             wrong=dict(wrong),
             steps=(f"says-{mark}",),
             model_notes=("manual",),
@@ -59,15 +61,21 @@ def asi_marks_and_errors(parameters: Mapping[str, Any], _conventions: Convention
     return _end(parameters) if parameters["ask"] == "speed" else _calibrated(parameters)
 
 
-def _end(parameters: Mapping[str, Any]) -> Solution:
+def _ends(parameters: Mapping[str, Any]) -> dict[str, int]:
     ends = {name: parameters[name] for name in END_NAMES}
     if ends["green_low_kt"] - ends["white_low_kt"] < 5:
         raise Redraw("flaps lower the stalling speed by more than that")
+    return ends
+
+
+def _end(parameters: Mapping[str, Any]) -> Solution:
+    ends = _ends(parameters)
     wanted = parameters["object"]
     end, wrong = ENDS[wanted]
     return Solution(
         key=ends[end],
         given={"ask": "speed", "object": wanted, **ends},
+        figures=(FigureCall("airspeed", ends),),
         wrong={name: ends[other] for name, other in wrong.items()},
         quantities={"speed_kt": ends[end]},
         steps=(f"end-{wanted}",),
@@ -89,6 +97,7 @@ def _calibrated(parameters: Mapping[str, Any]) -> Solution:
              "down_low_cas_kt": low + down[0], "down_high_cas_kt": high + down[1]}  # fmt: skip
     return Solution(
         key=round_half_up(ias + correction, 1),
+        figures=(FigureCall("airspeed", {"ias_kt": ias}),),
         given={"ask": "calibrated", "flaps": flaps, "ias_kt": ias, "low_ias_kt": low, "high_ias_kt": high, **table},
         wrong={
             "ias-as-cas": ias,

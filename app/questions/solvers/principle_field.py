@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import atan_deg, cos_deg, sin_deg, tan_deg, whole
 from app.physics.dipole import dip_from_magnetic_latitude_deg, horizontal_share
 from app.questions.conventions import Conventions
@@ -25,6 +26,7 @@ def dip_from_latitude(parameters: Mapping[str, Any], conventions: Conventions) -
         "given": {"ask": ask, "magnetic_latitude_deg": latitude},
         "quantities": {"dip_deg": dip, "size_deg": size, "home_dip_deg": abs(conventions.dip_deg)},
         "model_notes": ("real-field",),
+        "verdict_figures": (_split(dip if latitude > 0 else -dip),),
         "features": {"southern": float(latitude < 0), "share": 1.0 if ask == "share" else -1.0},
     }
     if ask == "which-end":
@@ -34,6 +36,11 @@ def dip_from_latitude(parameters: Mapping[str, Any], conventions: Conventions) -
     share = 100.0 * horizontal_share(dip)
     steps = (*_dip_steps(size, dip), Step("level-part", {"cosine": cos_deg(dip), "share": share}))
     return Solution(key=whole(share), wrong=_wrong_shares(size, dip), steps=steps, **common)
+
+
+def _split(dip_deg: float) -> FigureCall:
+    """Return a needle along the field, with the field's level and upright parts."""
+    return FigureCall("dip-needles", {"dip_a_deg": dip_deg, "show_parts": True})
 
 
 def _wrong_dips(size: float, dip: float) -> dict[str, int]:
@@ -76,6 +83,7 @@ def _which_end(latitude: int, conventions: Conventions) -> Solution:
     return Solution(
         key=key,
         given={"ask": "which-end", "magnetic_latitude_deg": drawn},
+        verdict_figures=(_split(dip_from_magnetic_latitude_deg(drawn)),),
         quantities={"home_dip_deg": abs(conventions.dip_deg)},
         options=("north-end", "south-end", "neither-end"),
         wrong=wrong,
@@ -99,8 +107,13 @@ def _compare(first: int, second: int) -> Solution:
         wrong = {"stronger-near-pole": other, "total-is-all": "same"}
     dips = [abs(dip_from_magnetic_latitude_deg(each)) for each in (first, second)]
     shares = [100.0 * horizontal_share(dip) for dip in dips]
+    needles = {
+        f"dip_{letter}_deg": dip_from_magnetic_latitude_deg(at)
+        for letter, at in zip("ab", (first, second), strict=True)
+    }
     return Solution(
         key=key,
+        verdict_figures=(FigureCall("dip-needles", {**needles, "show_parts": True}),),
         given={"ask": "compare", "magnetic_latitude_deg": first, "other_magnetic_latitude_deg": second},
         quantities={"first_dip_deg": dips[0], "second_dip_deg": dips[1]}
         | {"first_share": shares[0], "second_share": shares[1]},
