@@ -26,6 +26,7 @@ from app.figures.time_plot import TIME_PLOT
 from app.figures.turn_from_above import TURN_FROM_ABOVE
 from app.figures.turn_instrument import TURN_INSTRUMENT
 from app.figures.wind_triangle import WIND_TRIANGLE
+from app.figures.year_plot import YEAR_PLOT
 
 _ALL = (
     DRUM,
@@ -52,6 +53,7 @@ _ALL = (
     TILTED_CARD,
     CARD_PLANE,
     TIME_PLOT,
+    YEAR_PLOT,
     ESTIMATE_MARK,
     TALLY,
     PROGRESS,

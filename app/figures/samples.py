@@ -11,6 +11,8 @@ TIMES: Final = [float(second) for second in range(91)]
 REAL: Final = [(270 + min(180, 3 * second)) % 360 for second in range(91)]
 READING: Final = [(265 + min(185, 3 * second)) % 360 for second in range(91)]
 SWUNG: Final = {"a": 1.0, "b": 12.0, "c": 8.0, "d": 5.0, "e": 1.5}
+PAST: Final = [{"year": 1900 + 5 * k, "variation_deg": -8.0 - 0.3 * k} for k in range(26)]
+PRESENT: Final = [{"year": 2025 + k, "variation_deg": -15.6 + 0.1 * k} for k in range(6)]
 LEFT_OVER: Final = {"a": 0.0, "b": 0.0, "c": 0.0, "d": -2.0, "e": 1.5}
 FOUND: Final = [
     {"magnetic_deg": heading, "deviation_deg": found}
@@ -110,6 +112,8 @@ SAMPLES: Final[list[Sample]] = [
             "events": [{"seconds": 5, "name": "full-bank"}, {"seconds": 80, "name": "roll-out"}],
         },
     ),
+    ("year-plot", {"past": PAST, "present": PRESENT, "width": "wide"}),
+    ("year-plot", {"past": PAST, "present": PRESENT, "width": "narrow"}),
     ("deviation-curve", {"coefficients": SWUNG, "after": LEFT_OVER, "points": FOUND, "width": "wide"}),
     ("deviation-curve", {"coefficients": SWUNG, "after": LEFT_OVER, "points": FOUND, "width": "narrow"}),
     ("deviation-curve", {"coefficients": LEFT_OVER, "width": "narrow", "span_deg": 20}),

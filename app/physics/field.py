@@ -9,7 +9,7 @@ from calendar import isleap
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
-from math import sqrt
+from math import atan2, degrees, hypot, sqrt
 from threading import Lock
 from typing import Literal
 
@@ -59,6 +59,13 @@ def field_at(latitude_deg: float, longitude_deg: float, when: date | float, alti
     with _model_lock:
         found = _model.calculate(glat=latitude_deg, glon=longitude_deg, alt=altitude_km, time=year)
     return Field(found.d, found.i, found.h, found.x, found.y, found.z, found.f)
+
+
+def field_from(north_nt: float, east_nt: float, down_nt: float) -> Field:
+    """Field from its three components."""
+    horizontal = hypot(north_nt, east_nt)
+    declination, dip = degrees(atan2(east_nt, north_nt)), degrees(atan2(down_nt, horizontal))
+    return Field(declination, dip, horizontal, north_nt, east_nt, down_nt, hypot(horizontal, down_nt))
 
 
 def field_for_place(latitude_deg: float, longitude_deg: float, day: date) -> Field:

@@ -1,13 +1,10 @@
-"""The field of a bench flight: a place's own, by the magnetic model, or one with a dip of one's own; and its change."""
+"""The field of a bench flight: a place's own, by the magnetic model, or one with a dip of one's own."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
-from itertools import pairwise
 
 from app.packs.spec import Language
-from app.physics.angles import cos_deg, difference, round_half_up
-from app.physics.field import MODEL_FROM, MODEL_TO, field_for_place, zone
+from app.physics.angles import cos_deg
+from app.physics.field import zone
 from app.questions.conventions import LEVEL_FIELD_DIP_DEG, ROLLOUT_LIMIT_DIP_DEG, WEAK_HORIZONTAL_NT
 from app.services.errors import Invalid
 from app.services.homes import HomeWish, conventions_for
@@ -44,30 +41,6 @@ class BenchField:
     def zone(self) -> str:
         """The magnetic model's own zone: normal, caution or blackout."""
         return zone(self.horizontal_nt)
-
-
-@dataclass(frozen=True, slots=True)
-class YearOfField:
-    """Variation and dip on 1 January, to 0.1 degree, and the change to the next in minutes of arc, east positive."""
-
-    year: int
-    variation_deg: float
-    dip_deg: float
-    change_min: int | None
-
-
-def years_of(field: BenchField) -> Sequence[YearOfField]:
-    """Return how variation and dip change over the model's life; nothing for a field of one's own."""
-    if field.latitude_deg is None or field.longitude_deg is None:
-        return ()
-    years = range(int(MODEL_FROM), int(MODEL_TO) + 1)
-    found = [field_for_place(field.latitude_deg, field.longitude_deg, date(year, 1, 1)) for year in years]
-    variations = [each.declination_deg for each in found]
-    changes = [int(round_half_up(60 * difference(b, a))) for a, b in pairwise(variations)]
-    return [
-        YearOfField(year, round_half_up(at.declination_deg, 1), round_half_up(at.dip_deg, 1), change)
-        for year, at, change in zip(years, found, [*changes, None], strict=True)
-    ]
 
 
 def field_of(home: HomeWish, dip_deg: float | None, language: Language) -> BenchField:

@@ -141,7 +141,15 @@ def test_without_javascript_form_stills_and_plot(open_page: Opener) -> None:
 
 @pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
 @pytest.mark.parametrize(
-    "path", [TURN, "/bench?doing=speed&start_deg=90", "/bench/compare", "/bench?start_deg=x", "/bench?view=projector"]
+    "path",
+    [
+        TURN,
+        "/bench?doing=speed&start_deg=90",
+        "/bench/compare",
+        "/bench/years",
+        "/bench?start_deg=x",
+        "/bench?view=projector",
+    ],
 )
 def test_axe_finds_nothing_and_nothing_stands_out(open_page: Opener, axe: Axe, view: View, path: str) -> None:
     page = open_page(view)

@@ -8,7 +8,7 @@ import pytest
 
 from app.physics.angles import difference
 from app.services.bench import BenchWish, Flight, Path, fly_bench, moment_within
-from app.services.bench_field import BenchField, field_of, years_of
+from app.services.bench_field import BenchField, field_of
 from app.services.errors import Invalid
 from app.services.homes import HomeWish
 
@@ -159,12 +159,3 @@ def test_track_is_small_and_whole() -> None:
 def test_rough_air_ends_as_it_began() -> None:
     real, _ = motion(fly_bench(BenchWish(doing="rough", seconds=30), own(60), "en"))
     assert real[-1] == pytest.approx(real[0], abs=1e-6)
-
-
-def test_variation_over_the_years_adds_up() -> None:
-    years = years_of(at(45.32, -75.67))
-    assert [each.year for each in years] == [2025, 2026, 2027, 2028, 2029, 2030]
-    assert years[-1].change_min is None
-    changed = sum(each.change_min or 0 for each in years)
-    assert changed / 60 == pytest.approx(years[-1].variation_deg - years[0].variation_deg, abs=0.15)
-    assert not years_of(own(60))

@@ -22,6 +22,7 @@ TABLE = {
     "bench.compare_places": EVERYBODY,
     "bench.send_track": EVERYBODY,
     "bench.show_bench": EVERYBODY,
+    "bench.show_years": EVERYBODY,
     "front.answer_start": EVERYBODY,
     "front.check_health": EVERYBODY,
     "front.set_home": EVERYBODY,

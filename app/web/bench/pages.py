@@ -6,20 +6,18 @@ from dataclasses import dataclass
 
 from flask import Response, make_response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
-from werkzeug.datastructures import MultiDict
 
-from app.questions.conventions import Conventions
 from app.services.bench import Flight, Moment, fly_bench, moment_within
-from app.services.bench_field import field_of, years_of
+from app.services.bench_field import field_of
 from app.services.bench_links import ask_bench
 from app.services.errors import Invalid
 from app.services.homes import HomeWish, conventions_for
-from app.services.places import list_places
 from app.web.access import EVERYBODY, allow
-from app.web.bench.bench_form import TYPED, BenchForm
+from app.web.bench.asked import asked_form
+from app.web.bench.bench_form import BenchForm
 from app.web.bench.blueprint import bench
 from app.web.bench.drawings import draw_plots, draw_stills
-from app.web.current import actor, actor_with_visit, backend, language, library, now, uow
+from app.web.current import actor_with_visit, backend, language, library, now, uow
 from app.web.errors import STATUS
 
 TRACK_KEPT = "public, max-age=86400"
@@ -39,7 +37,7 @@ class Shown:
 @allow(*EVERYBODY)
 def show_bench() -> ResponseReturnValue:
     """Fly what the address says and show it at one moment; a page without an address flies at the home place."""
-    form = _form()
+    form = asked_form()
     return _page(form, _shown(form))
 
 
@@ -47,7 +45,7 @@ def show_bench() -> ResponseReturnValue:
 @allow(*EVERYBODY)
 def send_track() -> ResponseReturnValue:
     """Send the track as numbers; the same for everybody, so caches may keep it."""
-    form = _form()
+    form = asked_form()
     shown = _shown(form)
     body = json.dumps(shown.flight.as_json() if shown else form.errors, separators=(",", ":"), default=str).encode()
     response = make_response(Response(body, mimetype="application/json"), 200 if shown else STATUS[Invalid])
@@ -64,7 +62,7 @@ def send_track() -> ResponseReturnValue:
 @allow(*EVERYBODY)
 def compare_places() -> ResponseReturnValue:
     """Fly the same manoeuvre in the north, near the magnetic equator and in the south, side by side."""
-    form = _form()
+    form = asked_form()
     if not _shown(form):
         return _page(form, None)
     home, _ = form.home()
@@ -80,7 +78,7 @@ def compare_places() -> ResponseReturnValue:
 @allow(*EVERYBODY)
 def ask_about_it() -> ResponseReturnValue:
     """Start a drill of questions like the flight, at its place; in a field of one's own, at the home place."""
-    form = _form()
+    form = asked_form()
     if not _shown(form):
         return _page(form, None)
     home, dip_deg = form.home()
@@ -97,24 +95,11 @@ def _page(form: BenchForm, shown: Shown | None) -> ResponseReturnValue:
         form=form,
         shown=shown,
         query=form.query() if shown else {},
-        years=years_of(shown.flight.field) if shown else (),
         stills=draw_stills(shown.flight, shown.moment, language()) if shown and shown.moment else (),
         drawings=draw_plots(shown.flight, shown.at_s, language()) if shown and shown.moment else (),
         projector=request.args.get("view") == "projector",
     )
     return page, 200 if shown else STATUS[Invalid]
-
-
-def _form() -> BenchForm:
-    """Fill the form from the address; what it does not say comes from the home place and the defaults."""
-    places = tuple(list_places(language()))
-    home = _home_fields(actor().conventions)
-    given = {name: value for name, value in request.values.items() if name in BenchForm.__dict__}
-    form = BenchForm(formdata=MultiDict(given if "place_id" in given else home | given))
-    if not form.when.raw_data:
-        form.when.data = home["when"]
-    form.offer_places(places)
-    return form
 
 
 def _shown(form: BenchForm) -> Shown | None:
@@ -128,11 +113,3 @@ def _shown(form: BenchForm) -> Shown | None:
         form[refusal.field].errors = [refusal.message]
         return None
     return Shown(flight, at_s, flight.moment(at_s) if flight.motion else None)
-
-
-def _home_fields(conventions: Conventions) -> dict[str, str]:
-    listed = next((place for place in list_places("en") if place.name == conventions.place), None)
-    if listed:
-        return {"place_id": listed.id, "when": conventions.date}
-    where = {"latitude_deg": str(conventions.latitude_deg), "longitude_deg": str(conventions.longitude_deg)}
-    return {"place_id": TYPED, **where, "when": conventions.date}
