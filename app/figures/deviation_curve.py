@@ -37,7 +37,7 @@ LARGEST_DEG = 120  # five coefficients of 20 come to less
 LEAST_SPAN_DEG, SPAN_STEP_DEG = 5, 5
 CURVE_STEP_DEG = 5
 MOST_POINTS = 36
-NAMED_AT_DEG = 68  # where the lines are named: near north-east they usually lie apart
+NAMED_AT_DEG = range(30, 331, 30)
 
 Named = Mapping[str, Any]
 
@@ -120,15 +120,17 @@ def _graticule(frame: Frame, language: Language) -> Iterator[str]:
 
 
 def _names(frame: Frame, values: Values, language: Language) -> Iterator[str]:
-    found, left = (deviation_deg(Coefficients(**values[name]), NAMED_AT_DEG) for name in ("coefficients", "after"))
-    above = found >= left
-    for deviation, up, english, french, style in (
-        (found, above, "found", "trouvée", Lettering(15, anchor="start", halo="paper")),
-        (left, not above, "left", "restante", Lettering(15, bold=True, anchor="start", halo="paper")),
+    """Name both curves where they lie farthest apart, each on the side away from the other."""
+    found, left = (Coefficients(**values[name]) for name in ("coefficients", "after"))
+    at = max(NAMED_AT_DEG, key=lambda heading: abs(deviation_deg(found, heading) - deviation_deg(left, heading)))
+    above = deviation_deg(found, at) >= deviation_deg(left, at)
+    for curve, up, said, bold in (
+        (found, above, pick(language, "found", "trouvée"), False),
+        (left, not above, pick(language, "left", "restante"), True),
     ):
-        x, y = frame.at(NAMED_AT_DEG, deviation)
-        y = min(max(y + (-12 if up else 22), TOP + 14), frame.size[1] - BOTTOM - 6)
-        yield words((x + 8, y), pick(language, english, french), style)
+        x, y = frame.at(at, deviation_deg(curve, at))
+        y = min(max(y + (-14 if up else 24), TOP + 14), frame.size[1] - BOTTOM - 6)
+        yield words((x, y), said, Lettering(15, bold=bold, halo="paper"))
 
 
 def _caption(values: Values, language: Language) -> str:

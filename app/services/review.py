@@ -13,6 +13,7 @@ from app.packs.library import Library
 from app.questions.wording import Writer
 from app.services.actor import Actor
 from app.services.bench_links import Query, link_for
+from app.services.deviation_links import workshop_link_for
 from app.services.drills import get_drill
 from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
@@ -31,6 +32,7 @@ class Explained:
     item: ItemView
     explanation: Explanation
     bench: Query | None  # the flight that shows it
+    workshop: Query | None  # its swing or correction card, in the deviation workshop
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +150,7 @@ def _explained(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply
     if marks.correct != attempt.correct:
         return None  # the key has been corrected since: the kept verdict cannot be explained
     explanation = explain(library, item, reply, marks, actor.language)
-    return Explained(view_item(library, item, actor.language), explanation, link_for(item))
+    return Explained(view_item(library, item, actor.language), explanation, link_for(item), workshop_link_for(item))
 
 
 def _tallies(library: Library, answered: Sequence[PlaceRow], actor: Actor) -> Iterator[Tally]:

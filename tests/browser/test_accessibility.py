@@ -8,7 +8,18 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
 from tests.browser.practising import answer, fill_in, follow, start_drill
 
-PLAIN_PAGES = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/reference", "/syllabus", "/nowhere")
+PLAIN_PAGES = (
+    "/",
+    "/topics",
+    "/topics/reading",
+    "/home",
+    "/about",
+    "/keys",
+    "/reference",
+    "/syllabus",
+    "/bench/deviation",
+    "/nowhere",
+)
 # One family for each answer form and each kind of figure.
 FAMILIES = {
     "choice": ("dynamic", "accel-indication"),

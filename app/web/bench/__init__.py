@@ -1,6 +1,6 @@
-"""The bench: the compass model flown on a page, its track as numbers, and the same manoeuvre at three places."""
+"""The bench: the compass model flown on a page, the same at three places, variation over years, the workshop."""
 
-from app.web.bench import pages, years
+from app.web.bench import deviation, pages, years
 from app.web.bench.blueprint import bench
 
-__all__ = ["bench", "pages", "years"]
+__all__ = ["bench", "deviation", "pages", "years"]
