@@ -13,6 +13,7 @@ from app.services.actor import Actor
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.messages import say
 from app.services.mix import choose_items
+from app.services.reveal import find_sitting, require_open
 from app.storage.ids import new_id
 from app.storage.queries import drills
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -66,8 +67,12 @@ def start_drill(uow: UnitOfWork, actor: Actor, library: Library, wish: DrillWish
 
 
 def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, seed: int, now: datetime) -> UUID:
-    """Start a drill of the families missed in another one, with fresh numbers; Conflict when none was missed."""
-    _, places = get_drill(uow, actor, drill_id)
+    """Start a drill of the families missed in another one, with fresh numbers.
+
+    Conflict when none was missed, or as long as what was missed may not be known.
+    """
+    drill, places = get_drill(uow, actor, drill_id)
+    require_open(find_sitting(uow, actor, drill_id, drill.purpose), actor, now)
     missed = [place.family for place in places if place.correct is False and place.family in library.families]
     if not missed:
         raise Conflict(say("nothing-missed", actor.language))

@@ -19,9 +19,11 @@ from app.services.items import ItemView, get_item, stamp_of, view_item
 from app.services.learning import evidence_of, learn
 from app.services.messages import say
 from app.services.progress import Progress, first_open, progress_at
+from app.services.reveal import AT_ONCE, find_sitting, may_see, reader_of, require_running
 from app.storage.ids import new_id
-from app.storage.queries import attempts, tallies
+from app.storage.queries import attempts, sittings, tallies
 from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
+from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_MS = 24 * 60 * 60 * 1000
@@ -29,12 +31,13 @@ LONGEST_MS = 24 * 60 * 60 * 1000
 
 @dataclass(frozen=True, slots=True)
 class QuestionView:
-    """One place of a drill. Answered: show its verdict instead."""
+    """One place of a drill. Answered: show its verdict instead. `sitting`: it is one of an assigned set."""
 
     progress: Progress
     item_id: UUID
     item: ItemView
     answered: bool
+    sitting: SittingRow | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +50,17 @@ class Sent:
 
 @dataclass(frozen=True, slots=True)
 class AnswerOutcome:
-    """What became of an answer; `counted` is False where an earlier answer to the item stands."""
+    """What became of an answer; `counted` is False where an earlier answer to the item stands.
+
+    held: whether it was right may not be said yet.
+    """
 
     drill_id: UUID
     item_id: UUID
     position: int
     correct: bool
     counted: bool
+    held: bool
 
 
 def question(
@@ -64,40 +71,49 @@ def question(
     NotFound for a stranger's drill or a position it does not have, Conflict when the question was withdrawn.
     """
     drill, places = get_drill(uow, actor, drill_id)
+    sitting = find_sitting(uow, actor, drill_id, drill.purpose)
     wanted = position or first_open(places) or len(places)
     place = next((place for place in places if place.position == wanted), None)
     if place is None:
         raise NotFound(position)
     item = get_item(library, place, drill.conventions, actor.language)
+    held = sitting is not None and sitting.reveal != AT_ONCE
     return QuestionView(
-        progress=progress_at(drill_id, places, place.position),
+        progress=progress_at(drill_id, places, place.position, held=held),
         item_id=place.id,
-        item=view_item(library, item, actor.language),
+        item=view_item(library, item, reader_of(sitting, actor).language),
         answered=place.correct is not None,
+        sitting=sitting,
     )
 
 
 def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent: Sent, now: datetime) -> AnswerOutcome:
     """Grade and keep the first answer to an item; any later one changes nothing and gets the first verdict.
 
-    NotFound for a stranger's item, Invalid for a reply that cannot be read, Conflict when the question was revised.
+    NotFound for a stranger's item, Invalid for a reply that cannot be read, Conflict when the question was revised or
+    the set it is of has ended.
     """
     row = own_item(uow, actor, item_id)
+    sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
+    held = not may_see(sitting, now)
     if row.correct is not None:
-        return _outcome(row, correct=row.correct, counted=False)
+        return _outcome(row, correct=row.correct, counted=False, held=held)
+    require_running(sitting, actor, now)
     item = get_item(library, row, row.conventions, actor.language)
     reply = read_reply(library, item, sent, actor.language)
     marks = grade(library, item, reply)
-    attempt = _attempt(library, actor, row.id, (item, reply, marks), sent.took_ms, now)
+    attempt = _attempt(library, reader_of(sitting, actor), row.id, (item, reply, marks), sent.took_ms, now)
     try:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
             tallies.count_attempt(connection, attempt)
             learn(connection, attempt)
+            if sitting is not None:
+                sittings.finish_when_answered(connection, actor.school_id, sitting.id, now)
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
-        return _outcome(first, correct=bool(first.correct), counted=False)
-    return _outcome(row, correct=marks.correct, counted=True)
+        return _outcome(first, correct=bool(first.correct), counted=False, held=held)
+    return _outcome(row, correct=marks.correct, counted=True, held=held)
 
 
 def own_item(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ItemRow:
@@ -151,5 +167,5 @@ def _attempt(
     )
 
 
-def _outcome(row: ItemRow, *, correct: bool, counted: bool) -> AnswerOutcome:
-    return AnswerOutcome(row.drill_id, row.id, row.position, correct, counted)
+def _outcome(row: ItemRow, *, correct: bool, counted: bool, held: bool) -> AnswerOutcome:
+    return AnswerOutcome(row.drill_id, row.id, row.position, correct, counted, held)

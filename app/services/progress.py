@@ -13,6 +13,7 @@ class Mark(StrEnum):
 
     KEY = "key"
     MISSED = "missed"
+    ANSWERED = "answered"
     HERE = "here"
     TO_COME = "to-come"
 
@@ -43,10 +44,12 @@ class Progress:
         return self.next_position is None
 
 
-def mark_of(place: PlaceRow) -> Mark:
-    """Return what became of a place."""
+def mark_of(place: PlaceRow, *, held: bool = False) -> Mark:
+    """Return what became of a place; held: not whether the answer was right."""
     if place.correct is None:
         return Mark.TO_COME
+    if held:
+        return Mark.ANSWERED
     return Mark.KEY if place.correct else Mark.MISSED
 
 
@@ -55,11 +58,11 @@ def first_open(places: Sequence[PlaceRow]) -> int | None:
     return next((place.position for place in places if place.correct is None), None)
 
 
-def progress_at(drill_id: UUID, places: Sequence[PlaceRow], position: int) -> Progress:
-    """Return the progress of a drill as seen from one position."""
+def progress_at(drill_id: UUID, places: Sequence[PlaceRow], position: int, *, held: bool = False) -> Progress:
+    """Return the progress of a drill as seen from one position; held: without what was right."""
     marks = []
     for place in places:
         here = place.position == position
-        mark = Mark.HERE if here and place.correct is None else mark_of(place)
+        mark = Mark.HERE if here and place.correct is None else mark_of(place, held=held)
         marks.append(PlaceMark(place.position, place.id, mark, here))
     return Progress(drill_id, position, len(places), tuple(marks), first_open(places))

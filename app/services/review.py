@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 from uuid import UUID
 
@@ -19,9 +20,11 @@ from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
 from app.services.messages import say
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
+from app.services.reveal import find_sitting, may_see, reader_of, require_open
 from app.storage.queries import attempts, drills
 from app.storage.queries.attempts import AttemptRow, ItemRow
 from app.storage.queries.drills import DrillRow, PlaceRow
+from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -50,6 +53,7 @@ class VerdictView:
     reply: Reply
     shown: dict[str, Any]
     explained: Explained | None
+    sitting: SittingRow | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +91,7 @@ class SummaryItem:
 
 @dataclass(frozen=True, slots=True)
 class SummaryView:
-    """A drill looked back on; `missed` families can be drilled again."""
+    """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right."""
 
     progress: Progress
     right: int
@@ -97,11 +101,15 @@ class SummaryView:
     misconceptions: tuple[MisconceptionTally, ...]
     items: tuple[SummaryItem, ...]
     missed: tuple[str, ...]
+    sitting: SittingRow | None = None
+    held: bool = False
 
 
-def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID) -> VerdictView:
-    """Return the verdict on an answered item; NotFound for a stranger's, Conflict when it has no answer yet."""
+def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now: datetime) -> VerdictView:
+    """Return the verdict on an answered item; NotFound for a stranger's, Conflict while unanswered or held back."""
     row, attempt, places = _answered(uow, actor, item_id)
+    sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
+    require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
         progress=progress_at(row.drill_id, places, row.position),
@@ -110,24 +118,30 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID) -> V
         share=attempt.share,
         reply=reply,
         shown=attempt.shown,
-        explained=_explained(library, actor, attempt, reply),
+        explained=_explained(library, reader_of(sitting, actor), attempt, reply),
+        sitting=sitting,
     )
 
 
-def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID) -> SummaryView:
+def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime) -> SummaryView:
     """Return the summary of a drill, finished or not; NotFound for a stranger's."""
     drill, places = get_drill(uow, actor, drill_id)
+    sitting = find_sitting(uow, actor, drill_id, drill.purpose)
+    held = not may_see(sitting, now)
     answered = [place for place in places if place.correct is not None]
-    missed = [place.family for place in answered if not place.correct and place.family in library.families]
+    told = [] if held else answered
+    missed = [place.family for place in told if not place.correct and place.family in library.families]
     return SummaryView(
-        progress=progress_at(drill_id, places, first_open(places) or len(places)),
-        right=sum(place.correct is True for place in answered),
+        progress=progress_at(drill_id, places, first_open(places) or len(places), held=held),
+        right=sum(place.correct is True for place in told),
         answered=len(answered),
         length=len(places),
-        topics=tuple(_tallies(library, answered, actor)),
-        misconceptions=tuple(_misconceptions(library, drill, answered, actor)),
-        items=tuple(_summary_item(library, place, actor) for place in places),
+        topics=tuple(_tallies(library, told, actor)),
+        misconceptions=tuple(_misconceptions(library, drill, told, actor)),
+        items=tuple(_summary_item(library, place, actor, held=held) for place in places),
         missed=tuple(dict.fromkeys(missed)),
+        sitting=sitting,
+        held=held,
     )
 
 
@@ -185,11 +199,11 @@ def _name_and_remedy(
     return writer.write(spec.name, more), writer.write(spec.remedy, more)
 
 
-def _summary_item(library: Library, place: PlaceRow, actor: Actor) -> SummaryItem:
+def _summary_item(library: Library, place: PlaceRow, actor: Actor, *, held: bool) -> SummaryItem:
     family = library.families.get(place.family)
     title = family.title.of(actor.language) if family else place.family
     topic_title = _topic_title(library, place.pack, actor)
-    return SummaryItem(place.position, place.id, place.family, title, topic_title, mark_of(place))
+    return SummaryItem(place.position, place.id, place.family, title, topic_title, mark_of(place, held=held))
 
 
 def _topic_title(library: Library, pack_id: str, actor: Actor) -> str:

@@ -36,7 +36,7 @@ def practise(uow: UnitOfWork, now: datetime) -> None:
             outcomes = list(threads.map(lambda each, p=place: answer(uow, alice, library(), p.id, each, now), sent))
         assert sum(outcome.counted for outcome in outcomes) == 1
         assert len({outcome.correct for outcome in outcomes}) == 1
-        assert verdict(uow, alice, library(), place.id).correct == outcomes[0].correct
-    assert summary(uow, alice, library(), drill_id).answered == 4
+        assert verdict(uow, alice, library(), place.id, now).correct == outcomes[0].correct
+    assert summary(uow, alice, library(), drill_id, now).answered == 4
     with pytest.raises(NotFound):
-        summary(uow, bob, library(), drill_id)
+        summary(uow, bob, library(), drill_id, now)

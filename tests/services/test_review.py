@@ -21,7 +21,7 @@ from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
-from tests.services.people import CONVERSIONS, charlie, drawn, right, visitor, wrong
+from tests.services.people import CONVERSIONS, NOW, charlie, drawn, right, visitor, wrong
 
 Counting = Callable[[], AbstractContextManager[Any]]
 
@@ -41,10 +41,10 @@ class Drill:
         return answer(self.uow, self.alice, library(), place.id, how(item), self.now).item_id
 
     def verdict(self, item_id: UUID, actor: Actor | None = None) -> VerdictView:
-        return verdict(self.uow, actor or self.alice, library(), item_id)
+        return verdict(self.uow, actor or self.alice, library(), item_id, NOW)
 
     def summary(self, actor: Actor | None = None) -> SummaryView:
-        return summary(self.uow, actor or self.alice, library(), self.id)
+        return summary(self.uow, actor or self.alice, library(), self.id, NOW)
 
 
 @pytest.fixture
@@ -106,7 +106,7 @@ class TestVerdict:
         item_id = drill.answer(1, wrong)
         families = dict(library().families)
         del families[drill.places[0].family]
-        view = verdict(drill.uow, drill.alice, replace(library(), families=families), item_id)
+        view = verdict(drill.uow, drill.alice, replace(library(), families=families), item_id, NOW)
         assert view.explained is None
         assert view.shown["question"]
         assert view.correct is False
@@ -176,7 +176,7 @@ class TestSummary:
         family = drill.places[0].family
         families = {name: spec for name, spec in library().families.items() if name != family}
         packs = {name: pack for name, pack in library().packs.items() if name != "datum"}
-        view = summary(drill.uow, drill.alice, replace(library(), families=families, packs=packs), drill.id)
+        view = summary(drill.uow, drill.alice, replace(library(), families=families, packs=packs), drill.id, NOW)
         assert view.items[0].family_title == family
         assert view.topics[0].title == "datum"
         assert (view.misconceptions, view.missed) == ((), ())

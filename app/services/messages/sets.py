@@ -52,4 +52,72 @@ MESSAGES = {
         "There is no other question for place {value} with what this set is drawn from.",
         "Il n'y a pas d'autre question pour la place {value} dans ce dont cette série est tirée.",
     ),
+    "no-zone": (
+        "There is no time zone “{value}”. Accepted: names such as America/Toronto or Europe/London.",
+        "Il n'y a pas de fuseau « {value} ». Accepté : des noms comme America/Toronto ou Europe/London.",
+    ),
+    "no-day": (
+        "“{value}” is not a day. Accepted: year-month-day, such as 2026-09-12.",
+        "« {value} » n'est pas un jour. Accepté : année-mois-jour, par exemple 2026-09-12.",
+    ),
+    "no-clock": (
+        "“{value}” is not a time. Accepted: hours and minutes, such as 17:00.",
+        "« {value} » n'est pas une heure. Accepté : heures et minutes, par exemple 17:00.",
+    ),
+    "time-skipped": (
+        "The clocks of {zone} skip {value}: it does not exist there. Choose an hour earlier or later.",
+        "Les horloges de {zone} sautent {value} : elle n'y existe pas. Choisissez une heure de moins ou de plus.",
+    ),
+    "time-twice": (
+        "The clocks of {zone} show {value} twice that day. Choose an hour earlier or later.",
+        "Les horloges de {zone} affichent {value} deux fois ce jour-là. Choisissez une heure plus tôt ou plus tard.",
+    ),
+    "due-passed": (
+        "“{value}” has passed: in {zone} it is {now}. Choose a later time.",
+        "« {value} » est passé : à {zone}, il est {now}. Choisissez un moment plus tard.",
+    ),
+    "held-until-end": (
+        "Your answer is kept. Verdicts of this set are shown once you have finished it.",
+        "Votre réponse est gardée. Les verdicts de cette série s'affichent quand vous l'aurez finie.",
+    ),
+    "held-until-due": (
+        "Your answer is kept. Verdicts of this set are shown once it is due for everybody.",
+        "Votre réponse est gardée. Les verdicts de cette série s'affichent après l'échéance de tout le monde.",
+    ),
+    "handed-in": (
+        "This set has been handed in. This answer was not counted; those before it were.",
+        "Cette série a été remise. Cette réponse n'a pas été comptée; les précédentes l'ont été.",
+    ),
+    "time-is-up": (
+        "The time of this set is up. This answer was not counted; those before it were.",
+        "Le temps de cette série est écoulé. Cette réponse n'a pas été comptée; les précédentes l'ont été.",
+    ),
+    "set-withdrawn": (
+        "Your instructor has withdrawn this set. What you answered before is kept.",
+        "Votre instructeur a retiré cette série. Ce que vous avez répondu avant est gardé.",
+    ),
+    "no-attempt-left": (
+        "Attempts allowed for this set: {value}. You have used them all.",
+        "Tentatives permises pour cette série : {value}. Vous les avez toutes faites.",
+    ),
+    "nobody-to-assign": (
+        "Choose at least one class or one student.",
+        "Choisissez au moins un cours ou un élève.",
+    ),
+    "assigned-before": (
+        "This set is already assigned to {value}. Extend it there, or withdraw it first.",
+        "Cette série est déjà attribuée à {value}. Prolongez-la là, ou retirez-la d'abord.",
+    ),
+    "due-wanted": (
+        "Answers are shown after the due time: give one, or choose another way in the settings.",
+        "Les réponses s'affichent après l'échéance : donnez-en une, ou changez cela dans les réglages.",
+    ),
+    "extension-earlier": (
+        "That is not later than {value}, when the set is due anyway.",
+        "Ce n'est pas plus tard que {value}, l'échéance actuelle.",
+    ),
+    "nothing-to-extend": (
+        "This set has no due time: there is nothing to extend.",
+        "Cette série n'a pas d'échéance : il n'y a rien à prolonger.",
+    ),
 }  # fmt: skip

@@ -26,6 +26,7 @@ class ItemRow:
     seed: int
     form: str
     conventions: dict[str, Any]
+    purpose: str
     correct: bool | None
 
 
@@ -67,6 +68,7 @@ FIND_ITEM = (
     select(
         *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
         DRILL.c.conventions,
+        DRILL.c.purpose,
         ATTEMPT.c.correct,
     )
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM))

@@ -73,6 +73,7 @@ LATEST_OPEN = (
     .where(
         DRILL.c.school_id == bindparam("school_id"),
         DRILL.c.visit_id == bindparam("visit_id"),
+        DRILL.c.purpose == "practice",
         select(ITEM.c.id)
         .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
         .where(ITEM.c.school_id == DRILL.c.school_id, ITEM.c.drill_id == DRILL.c.id, ATTEMPT.c.id.is_(None))
@@ -99,7 +100,7 @@ def list_places(connection: Connection, school_id: UUID, drill_id: UUID) -> tupl
 
 
 def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID) -> UUID | None:
-    """Return the visit's latest drill that has a place without an answer."""
+    """Return the visit's latest drill for practice that has a place without an answer."""
     found: UUID | None = connection.scalar(LATEST_OPEN, {"school_id": school_id, "visit_id": visit_id})
     return found
 

@@ -42,7 +42,7 @@ def resume_drill(drill_id: UUID) -> ResponseReturnValue:
 @allow(*PRACTISING)
 def show_summary(drill_id: UUID) -> ResponseReturnValue:
     """Look back on a drill."""
-    return render_template("student/show_summary.html", view=summary(uow(), actor(), library(), drill_id))
+    return render_template("student/show_summary.html", view=summary(uow(), actor(), library(), drill_id, now()))
 
 
 @student.post("/drills/<uuid:drill_id>/again")

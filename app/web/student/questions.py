@@ -39,7 +39,7 @@ def answer_question(drill_id: UUID, position: int) -> ResponseReturnValue:
 @allow(*PRACTISING)
 def show_verdict(item_id: UUID) -> ResponseReturnValue:
     """Show an answered question with its verdict below the answer."""
-    view = verdict(uow(), actor(), library(), item_id)
+    view = verdict(uow(), actor(), library(), item_id, now())
     if view.explained is None:
         return render_template("student/show_revised.html", view=view)
     page = QuestionPage(item=view.explained.item, progress=view.progress, verdict=view)

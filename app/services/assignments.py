@@ -1,0 +1,169 @@
+"""Giving a topic set to classes and students, extending it for one of them, and taking it back."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import Connection
+
+from app.services import audit
+from app.services.actor import Actor, Role
+from app.services.class_access import taught_class
+from app.services.due_times import future_moment
+from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
+from app.services.messages import say
+from app.services.reveal import AFTER_DUE
+from app.services.set_access import TEACHING, keep_changes, school_set
+from app.storage.ids import new_id
+from app.storage.queries import assignments, classes
+from app.storage.queries.assignments import AssignedRow, AssignmentRow, MemberRow
+from app.storage.queries.classes import ClassRow, StudentRow
+from app.storage.queries.topic_sets import SetRow
+from app.storage.unit_of_work import UnitOfWork
+
+
+@dataclass(frozen=True, slots=True)
+class AssignWish:
+    """To whom, and when it is due: a local day and time of a zone; no day, no due time."""
+
+    classes: tuple[UUID, ...] = ()
+    people: tuple[UUID, ...] = ()
+    due_day: str = ""
+    due_time: str = ""
+    time_zone: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Assignable:
+    """Whom an actor may give sets to: the classes they teach, each with its students."""
+
+    classes: tuple[tuple[ClassRow, tuple[StudentRow, ...]], ...]
+
+
+def list_assignable(uow: UnitOfWork, actor: Actor) -> Assignable:
+    """Return the classes the actor teaches (the school's administrator: all of the school), with their students."""
+    with uow.reader() as connection:
+        rows = [row for row in classes.list_classes(connection, actor.school_id) if row.archived_at is None]
+        if actor.role is not Role.SCHOOL:
+            taught = classes.list_taught(connection, actor.school_id, actor.own_person)
+            rows = [row for row in rows if row.id in taught]
+        return Assignable(tuple((row, classes.list_students(connection, actor.school_id, row.id)) for row in rows))
+
+
+def assign_set(uow: UnitOfWork, actor: Actor, set_id: UUID, wish: AssignWish, now: datetime) -> Sequence[UUID]:
+    """Give a set to classes and students, all or none; its items are locked from then on.
+
+    NotFound or NotAllowed for a class or student that is not the actor's to teach; Invalid for a due time that cannot
+    be, or for nobody; Conflict for a class that has it already.
+    """
+    zone = wish.time_zone or actor.time_zone
+    due_at = future_moment(wish.due_day, wish.due_time, zone, actor.language, now) if wish.due_day.strip() else None
+    if not wish.classes and not wish.people:
+        raise Invalid(say("nobody-to-assign", actor.language), "classes")
+    with uow.writer() as connection:
+        row = school_set(connection, actor, set_id)
+        if row.reveal == AFTER_DUE and due_at is None:
+            raise Invalid(say("due-wanted", actor.language), "due_day")
+        groups = [(class_id, ()) for class_id in _new_classes(connection, actor, row, wish.classes)]
+        if wish.people:
+            _check_people(connection, actor, wish.people)
+            groups.append((None, tuple(dict.fromkeys(wish.people))))  # type: ignore[arg-type] # no class, some people
+        made = []
+        for class_id, people in groups:
+            made.append(new_id(now))
+            assignment = AssignmentRow(actor.school_id, made[-1], set_id, class_id, due_at, zone, actor.own_person, now)
+            assignments.add_assignment(connection, assignment, people)
+        if row.locked_at is None:
+            keep_changes(connection, actor, row, {"locked_at": now})
+        audit.note(connection, actor, "set-assigned", row.title, now, due_at=due_at.isoformat() if due_at else None)
+    return made
+
+
+def list_assignments(uow: UnitOfWork, actor: Actor, set_id: UUID) -> Sequence[AssignedRow]:
+    """Return to whom a set of the actor's school was given."""
+    with uow.reader() as connection:
+        school_set(connection, actor, set_id)
+        return assignments.list_of_set(connection, actor.school_id, set_id)
+
+
+def list_class_assignments(uow: UnitOfWork, actor: Actor, class_id: UUID) -> tuple[ClassRow, Sequence[AssignedRow]]:
+    """Return what was given to a class the actor teaches."""
+    with uow.reader() as connection:
+        found = taught_class(connection, actor, class_id)
+        return found, assignments.list_of_class(connection, actor.school_id, class_id)
+
+
+def own_assignment(connection: Connection, actor: Actor, assignment_id: UUID) -> AssignmentRow:
+    """Return an assignment to a class the actor teaches, or that the actor gave to students.
+
+    NotFound for another school's and for whoever does not teach, NotAllowed for another instructor's.
+    """
+    found = assignments.find_assignment(connection, actor.school_id, assignment_id)
+    if found is None or actor.role not in TEACHING:
+        raise NotFound(assignment_id)
+    if found.class_id is not None:
+        taught_class(connection, actor, found.class_id)
+    elif actor.role is not Role.SCHOOL and found.assigned_by != actor.person_id:
+        raise NotAllowed(assignment_id)
+    return found
+
+
+def extend_for(uow: UnitOfWork, actor: Actor, assignment_id: UUID, who: tuple[UUID, str, str], now: datetime) -> None:
+    """Give one student, (id, local day, local time), until later; NotFound when it is not for them.
+
+    Invalid for a time that cannot be, has passed or is no later than the due time.
+    """
+    person_id, day, clock = who
+    with uow.writer() as connection:
+        assignment = own_assignment(connection, actor, assignment_id)
+        member = _member(connection, assignment, person_id)
+        if assignment.due_at is None:
+            raise Conflict(say("nothing-to-extend", actor.language))
+        until = future_moment(day, clock, assignment.time_zone, actor.language, now)
+        if until <= assignment.due_at:
+            due = f"{assignment.due_at.astimezone(ZoneInfo(assignment.time_zone)):%Y-%m-%d %H:%M}"
+            raise Invalid(say("extension-earlier", actor.language, value=due), "due_day")
+        assignments.extend(connection, assignment, (person_id, actor.own_person), until, now)
+        audit.note(connection, actor, "set-extended", member.name, now, until=until.isoformat())
+
+
+def withdraw(uow: UnitOfWork, actor: Actor, assignment_id: UUID, now: datetime) -> None:
+    """Take an assignment back; what was answered stays, and a second time changes nothing."""
+    with uow.writer() as connection:
+        assignment = own_assignment(connection, actor, assignment_id)
+        assignments.withdraw(connection, assignment, now)
+        audit.note(connection, actor, "set-withdrawn", str(assignment_id), now)
+
+
+def _new_classes(connection: Connection, actor: Actor, row: SetRow, wanted: Sequence[UUID]) -> Sequence[UUID]:
+    there = assignments.list_of_set(connection, actor.school_id, row.id)
+    given = {each.class_id for each in there if each.withdrawn_at is None}
+    chosen = tuple(dict.fromkeys(wanted))
+    for class_id in chosen:
+        found = taught_class(connection, actor, class_id)
+        if class_id in given:
+            raise Conflict(say("assigned-before", actor.language, value=found.name))
+    return chosen
+
+
+def _check_people(connection: Connection, actor: Actor, wanted: Sequence[UUID]) -> None:
+    """Refuse whoever is in no class that the actor teaches."""
+    ids = [row.id for row in classes.list_classes(connection, actor.school_id)]
+    if actor.role is not Role.SCHOOL:
+        taught = classes.list_taught(connection, actor.school_id, actor.own_person)
+        ids = [class_id for class_id in ids if class_id in taught]
+    known = {
+        each.person_id for class_id in ids for each in classes.list_students(connection, actor.school_id, class_id)
+    }
+    for person_id in wanted:
+        if person_id not in known:
+            raise NotFound(person_id)
+
+
+def _member(connection: Connection, assignment: AssignmentRow, person_id: UUID) -> MemberRow:
+    for member in assignments.list_members(connection, assignment):
+        if member.person_id == person_id:
+            return member
+    raise NotFound(person_id)

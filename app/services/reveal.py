@@ -1,0 +1,76 @@
+"""When a student may see what became of the answers of a sitting: the one rule that every page asks."""
+
+from dataclasses import replace
+from datetime import datetime
+from uuid import UUID
+
+from sqlalchemy import Connection
+
+from app.services.actor import Actor
+from app.services.errors import Conflict
+from app.services.messages import say
+from app.storage.queries import sittings
+from app.storage.queries.sittings import SittingRow
+from app.storage.unit_of_work import UnitOfWork
+
+SET = "set"
+AT_ONCE, AFTER_DUE = "at-once", "after-due"
+
+
+def load_sitting(connection: Connection, school_id: UUID, drill_id: UUID, purpose: str) -> SittingRow | None:
+    """Return the sitting behind a drill; None for practice, which costs no look."""
+    return sittings.find_sitting(connection, school_id, drill_id) if purpose == SET else None
+
+
+def find_sitting(uow: UnitOfWork, actor: Actor, drill_id: UUID, purpose: str) -> SittingRow | None:
+    """Return the sitting behind a drill of the actor, as `load_sitting` does."""
+    if purpose != SET:
+        return None
+    with uow.reader() as connection:
+        return load_sitting(connection, actor.school_id, drill_id, purpose)
+
+
+def is_over(sitting: SittingRow, now: datetime) -> bool:
+    """Whether nothing can be answered any more: handed in, or its time is up."""
+    return sitting.finished_at is not None or (sitting.ends_at is not None and now >= sitting.ends_at)
+
+
+def opens_at(sitting: SittingRow) -> datetime | None:
+    """Return the moment before which nothing is shown: where answers wait, the last due time anybody has."""
+    if sitting.reveal != AFTER_DUE:
+        return None
+    return max((due for due in (sitting.due_at, sitting.last_extension) if due), default=None)
+
+
+def may_see(sitting: SittingRow | None, now: datetime) -> bool:
+    """Whether verdicts and keys may be shown; for practice always."""
+    if sitting is None or sitting.reveal == AT_ONCE:
+        return True
+    waits_until = opens_at(sitting)
+    return is_over(sitting, now) and (waits_until is None or now >= waits_until)
+
+
+def require_open(sitting: SittingRow | None, actor: Actor, now: datetime) -> None:
+    """Refuse with Conflict, saying what is waited for, what may not be seen yet."""
+    if not may_see(sitting, now):
+        code = "held-until-due" if sitting and sitting.reveal == AFTER_DUE else "held-until-end"
+        raise Conflict(say(code, actor.language))
+
+
+def require_running(sitting: SittingRow | None, actor: Actor, now: datetime) -> None:
+    """Refuse with Conflict an answer to a sitting that is over or was withdrawn."""
+    if sitting is None:
+        return
+    if sitting.finished_at is not None:
+        raise Conflict(say("handed-in", actor.language))
+    if is_over(sitting, now):
+        raise Conflict(say("time-is-up", actor.language))
+    if sitting.withdrawn_at is not None:
+        raise Conflict(say("set-withdrawn", actor.language))
+
+
+def reader_of(sitting: SittingRow | None, actor: Actor) -> Actor:
+    """Return the actor as they read the questions: in the language of the set, where it has one."""
+    if sitting is None or sitting.language is None:
+        return actor
+    return replace(actor, language="fr" if sitting.language == "fr" else "en")

@@ -1,0 +1,59 @@
+"""How somebody stands with what was assigned: not started, in progress or done; late or not; the best score."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from app.storage.queries.sittings import CountedSitting
+
+
+class Stage(StrEnum):
+    """How far a student is."""
+
+    NOT_STARTED = "not-started"
+    IN_PROGRESS = "in-progress"
+    DONE = "done"
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """How a student stands.
+
+    due_at: the time that holds for this student, None where there is none; joined_late: they came after it, so that
+    they are never late. done_at: when the first sitting ended. percent: of the best sitting that has ended.
+    """
+
+    stage: Stage
+    due_at: datetime | None
+    joined_late: bool
+    late: bool
+    done_at: datetime | None
+    percent: float | None
+
+
+def ended_at(sitting: CountedSitting, now: datetime) -> datetime | None:
+    """Return when a sitting ended: handed in, or out of time; None while it goes on."""
+    if sitting.finished_at is not None:
+        return sitting.finished_at
+    return sitting.ends_at if sitting.ends_at is not None and now >= sitting.ends_at else None
+
+
+def percent_of(sitting: CountedSitting) -> float:
+    """Return the right answers of all questions, in per cent: what was not answered is not right."""
+    return 100 * sitting.right / sitting.length
+
+
+def standing(
+    due: tuple[datetime | None, datetime | None], joined_at: datetime, sat: Sequence[CountedSitting], now: datetime
+) -> Standing:
+    """Return how a student stands; `due` is everybody's time and the student's own extension."""
+    for_all, extended = due
+    joined_late = for_all is not None and extended is None and joined_at > for_all
+    due_at = None if joined_late else extended or for_all
+    ends = [ended for each in sat if (ended := ended_at(each, now)) is not None]
+    done_at = min(ends, default=None)
+    stage = Stage.DONE if ends else Stage.IN_PROGRESS if sat else Stage.NOT_STARTED
+    late = due_at is not None and (done_at or now) > due_at
+    scores = [percent_of(each) for each in sat if ended_at(each, now) is not None]
+    return Standing(stage, due_at, joined_late, late, done_at, max(scores, default=None))
