@@ -1,4 +1,4 @@
-"""Which north a rule counts from: runway numbers, cruising altitudes, quoted winds. Degrees, feet; east positive."""
+"""Which north a rule counts from: cruising altitudes, quoted winds. Degrees, feet; east positive."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -9,12 +9,10 @@ from app.physics.headings import (
     cruising_parity,
     magnetic_from_true,
     reciprocal,
-    reciprocal_runway,
-    runway_number,
     true_from_magnetic,
 )
 from app.questions.conventions import Conventions
-from app.questions.model import NotOffered, Redraw, Solution, Step
+from app.questions.model import NotOffered, Redraw, Solution
 from app.questions.solvers.registry import solver
 
 CANADIAN = frozenset({"ca-south", "ca-north"})
@@ -49,48 +47,9 @@ def counts_from_true(region: str) -> bool:
     return region == "ca-north"
 
 
-@solver("runway-designator")
-def runway_designator(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: the nearest ten of the runway's azimuth, magnetic or (in the north) true; or the number of the other end."""
-    region, v, at_home = region_and_variation(parameters, conventions)
-    true = parameters["runway_true_deg"]
-    magnetic, turned = shown(magnetic_from_true(true, v)), shown(true_from_magnetic(true, v))
-    if 5 in {true % 10, magnetic % 10, turned % 10} or runway_number(true) == runway_number(magnetic):
-        raise Redraw("half-way between two numbers, or both norths give the same number")
-    azimuth, other = (true, magnetic) if counts_from_true(region) else (magnetic, true)
-    other_end = parameters["ask"] == "other-end"
-    number = runway_number(azimuth)
-    facing = {"wrong-datum": runway_number(other), "v-wrong-way": runway_number(turned)}
-    if azimuth % 10 > 5:
-        facing["truncates"] = azimuth // 10 or 36
-    wrong = {name: reciprocal_runway(value) if other_end else value for name, value in facing.items()}
-    return Solution(
-        key=reciprocal_runway(number) if other_end else number,
-        given={"ask": parameters["ask"], "runway_true_deg": true, "variation_deg": v, "region": region},
-        wrong=wrong | {"other-end": number if other_end else reciprocal_runway(number)},
-        quantities={"azimuth_deg": azimuth, "other_deg": other, "turned_deg": turned, "number": number,
-                    "far_number": reciprocal_runway(number), "right_north": _north(true_there=azimuth == true),
-                    "other_north": _north(true_there=azimuth != true)},
-        steps=_runway_steps(true, v, azimuth, other_end=other_end),
-        verdict_figures=two_roses(true, v),
-        scene="home" if at_home else "",
-        features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
-    )  # fmt: skip
-
-
-def _north(*, true_there: bool) -> str:
+def north_name(*, true_there: bool) -> str:
+    """Return the code of the north that counts."""
     return "true-north" if true_there else "magnetic-north"
-
-
-def _runway_steps(true: int, v: int, azimuth: int, *, other_end: bool) -> tuple[Step | str, ...]:
-    steps: list[Step | str] = ["stays-true" if azimuth == true else "to-magnetic", *_wrapped(true, v, azimuth)]
-    steps.append("nearest-ten")
-    if azimuth < 5:
-        steps.append("north-is-36")
-    if other_end:
-        number = runway_number(azimuth)
-        steps.append(Step("less-18" if number > 18 else "plus-18", {"number": number}))
-    return tuple(steps)
 
 
 @solver("cruising-altitude-datum")
@@ -116,10 +75,10 @@ def cruising_altitude_datum(parameters: Mapping[str, Any], conventions: Conventi
         given={"ask": parameters["ask"], "track_true_deg": true, "variation_deg": v, "heading_deg": heading,
                "region": region, **found["given"]},
         wrong=found["wrong"],
-        quantities={"track_deg": right, "other_deg": other, "right_north": _north(true_there=right == true),
-                    "other_north": _north(true_there=right != true), "key_half": f"{parity}-plus-500",
+        quantities={"track_deg": right, "other_deg": other, "right_north": north_name(true_there=right == true),
+                    "other_north": north_name(true_there=right != true), "key_half": f"{parity}-plus-500",
                     **found["quantities"]},
-        steps=(*found["first"], "stays-true" if right == true else "to-magnetic", *_wrapped(true, v, right),
+        steps=(*found["first"], "stays-true" if right == true else "to-magnetic", *through_north(true, v, right),
                f"half-{parity}", *found["last"]),
         verdict_figures=two_roses(true, v),
         scene="us" if region == "us" else "ca",
@@ -132,7 +91,7 @@ def _near_the_line(track_deg: float) -> bool:
     return min(abs(difference(track_deg, 0)), abs(difference(track_deg, 180))) < CLEAR_OF_NORTH_DEG
 
 
-def _wrapped(true: int, v: int, right: int) -> tuple[str, ...]:
+def through_north(true: int, v: int, right: int) -> tuple[str, ...]:
     """Say that the step from true to magnetic passes north, where it is made and does."""
     return ("through-north",) if right != true and not 1 <= true - v <= 360 else ()
 
@@ -201,7 +160,7 @@ def wind_datum(parameters: Mapping[str, Any], conventions: Conventions) -> Solut
                "wind_source": source},
         wrong=wrong,
         quantities={"exact_deg": shown(magnetic_from_true(wind, v)), "answer_deg": key,
-                    "right_north": _north(true_there=counts_from_true(region))},
+                    "right_north": north_name(true_there=counts_from_true(region))},
         steps=("spoken" if spoken else "text", *_wind_steps(wind - v, spoken=spoken, converts=converts)),
         verdict_figures=() if spoken else two_roses(wind, v),
         scene="-".join(filter(None, ("voice" if spoken else "text", side))),

@@ -6,6 +6,7 @@ the magnetic azimuth, true in Canada's Northern Domestic Airspace; met text true
 """
 
 from collections.abc import Callable
+from math import cos, radians
 from typing import Any
 
 Draw = dict[str, Any]
@@ -17,14 +18,31 @@ def by_local_north(true_deg: float, given: dict[str, Any]) -> float:
     return true_deg % 360 if given["region"] == "ca-north" else (true_deg - given["variation_deg"]) % 360
 
 
-def runway_designator(draw: Draw) -> int:
+def runway_designator(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "renumbered":
+        return _renumbered(given)
     azimuth = by_local_north(given["runway_true_deg"], given)
-    numbers = {n: min((azimuth - 10 * n) % 360, (10 * n - azimuth) % 360) for n in range(1, 37)}
-    number = min(numbers, key=lambda n: numbers[n])
+    number = _nearest_ten(azimuth)
     if given["ask"] == "designator":
         return number
-    return number - 18 if number > 18 else number + 18
+    other = number - 18 if number > 18 else number + 18
+    if given["ask"] == "for-wind":  # the end along which the wind has the larger part on the nose
+        headwind = cos(radians(given["wind_from_deg"] - azimuth))
+        return number if headwind > 0 else other
+    return other
+
+
+def _nearest_ten(azimuth_deg: float) -> int:
+    away = {n: min((azimuth_deg - 10 * n) % 360, (10 * n - azimuth_deg) % 360) for n in range(1, 37)}
+    return min(away, key=lambda n: away[n])
+
+
+def _renumbered(given: dict[str, Any]) -> str:
+    if given["region"] == "ca-north":
+        return "stays-from-true"
+    then, now = (_nearest_ten((given["runway_true_deg"] - given[f"variation_{each}_deg"]) % 360) for each in ("a", "b"))
+    return "stays-same-ten" if then == now else "changes-by-magnetic"
 
 
 def cruising_altitude_datum(draw: Draw) -> Any:
