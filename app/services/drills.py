@@ -117,9 +117,13 @@ def new_drill(actor: Actor, drill_id: UUID, topic: str | None, seed: int, now: d
 
 def keep_drill(uow: UnitOfWork, drill: DrillRow, items: Sequence[Item], now: datetime) -> None:
     """Keep a drill with its items; raises DrillExists when its id is taken."""
-    places = [
-        PlaceRow(new_id(now), position, item.family, item.version, item.pack, item.pack_version, item.seed, item.form)
-        for position, item in enumerate(items, start=1)
-    ]
+    places = [place_of(item, position, now) for position, item in enumerate(items, start=1)]
     with uow.writer() as connection:
         drills.add_drill(connection, drill, places)
+
+
+def place_of(item: Item, position: int, now: datetime) -> PlaceRow:
+    """Return the place of a drill at which an item is asked."""
+    return PlaceRow(
+        new_id(now), position, item.family, item.version, item.pack, item.pack_version, item.seed, item.form
+    )

@@ -25,7 +25,6 @@ from app.storage.queries.attempts import AttemptRow
 from app.storage.queries.learners import AnswerRow, LearnerRow, SkillRow
 from app.storage.unit_of_work import UnitOfWork
 
-KEPT_FAMILIES = 2
 # Far faster than anybody reads: a fifth of an ordinary reading time of 240 ms a word (common practice, no source).
 FAST_MS_A_WORD = 50
 FAST_MS = 1000
@@ -49,7 +48,6 @@ class LearnerState:
 
     level: Level = field(default_factory=Level)
     skills: Mapping[str, SkillState] = field(default_factory=dict)
-    last_families: tuple[str, ...] = ()
 
 
 def evidence_of(library: Library, item: Item, worded: WordedItem, took_ms: int | None) -> dict[str, Any]:
@@ -61,12 +59,17 @@ def evidence_of(library: Library, item: Item, worded: WordedItem, took_ms: int |
         each.id for each in family.misconceptions if each.id in (shown if options else dict(item.wrong_values()))
     ]
     return {
-        "difficulty": first_difficulty(family.grade).of(item.solution.features),
+        "difficulty": difficulty_of(library, item),
         "options": options,
         "offered": offered,
         "known": [each.id for each in family.misconceptions],
         "fast": took_ms is not None and took_ms < max(FAST_MS, FAST_MS_A_WORD * count_words(worded)),
     }
+
+
+def difficulty_of(library: Library, item: Item) -> float:
+    """Return how hard an item is, on the logit scale."""
+    return first_difficulty(library.family(item.family).grade).of(item.solution.features)
 
 
 def count_words(worded: WordedItem) -> int:
@@ -120,8 +123,7 @@ def advance(state: LearnerState, answer: AnswerRow) -> LearnerState:
     seen = _evidence(answer)
     level, skill = model.learn(state.level, before.skill, seen)
     after = _noted(before, level, skill, seen)
-    last = tuple([*state.last_families, answer.family][-KEPT_FAMILIES:])
-    return LearnerState(level, {**state.skills, answer.family: after}, last)
+    return LearnerState(level, {**state.skills, answer.family: after})
 
 
 def _evidence(answer: AnswerRow) -> Evidence:
@@ -168,7 +170,7 @@ def _state(row: LearnerRow | None, skills: tuple[SkillRow, ...]) -> LearnerState
     if row is None:
         return LearnerState()
     level = Level(row.mean, row.variance)
-    return LearnerState(level, {each.family: _skill_state(each) for each in skills}, tuple(row.last_families))
+    return LearnerState(level, {each.family: _skill_state(each) for each in skills})
 
 
 def _skill_state(row: SkillRow) -> SkillState:
@@ -201,7 +203,7 @@ def _recall(row: SkillRow) -> Recall | None:
 def _keep(
     connection: Connection, of: tuple[UUID, UUID], state: LearnerState, families: tuple[str, ...], now: datetime
 ) -> None:
-    level = LearnerRow(*of, state.level.mean, state.level.variance, list(state.last_families), now)
+    level = LearnerRow(*of, state.level.mean, state.level.variance, now)
     learners.keep_state(connection, level, (_skill_row(of, name, state.skills[name], now) for name in families))
 
 

@@ -13,6 +13,7 @@ from app.questions.model import Item
 from app.questions.present import plain
 from app.questions.wording import word_item
 from app.services.actor import Actor
+from app.services.adaptive import go_on
 from app.services.drills import get_drill
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.items import ItemView, get_item, stamp_of, view_item
@@ -79,7 +80,7 @@ def question(
     item = get_item(library, place, drill.conventions, actor.language)
     held = sitting is not None and sitting.reveal != AT_ONCE
     return QuestionView(
-        progress=progress_at(drill_id, places, place.position, held=held),
+        progress=progress_at(drill_id, places, place.position, drill.planned, held=held),
         item_id=place.id,
         item=view_item(library, item, reader_of(sitting, actor).language),
         answered=place.correct is not None,
@@ -113,6 +114,8 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return _outcome(first, correct=bool(first.correct), counted=False, held=held)
+    if row.aim is not None:
+        go_on(uow, actor, library, row.drill_id, now)
     return _outcome(row, correct=marks.correct, counted=True, held=held)
 
 

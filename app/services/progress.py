@@ -58,11 +58,16 @@ def first_open(places: Sequence[PlaceRow]) -> int | None:
     return next((place.position for place in places if place.correct is None), None)
 
 
-def progress_at(drill_id: UUID, places: Sequence[PlaceRow], position: int, *, held: bool = False) -> Progress:
-    """Return the progress of a drill as seen from one position; held: without what was right."""
+def progress_at(
+    drill_id: UUID, places: Sequence[PlaceRow], position: int, planned: int | None = None, *, held: bool = False
+) -> Progress:
+    """Return the progress of a drill as seen from one position.
+
+    planned: places there will be, where they are chosen one by one. held: without what was right.
+    """
     marks = []
     for place in places:
         here = place.position == position
         mark = Mark.HERE if here and place.correct is None else mark_of(place, held=held)
         marks.append(PlaceMark(place.position, place.id, mark, here))
-    return Progress(drill_id, position, len(places), tuple(marks), first_open(places))
+    return Progress(drill_id, position, max(len(places), planned or 0), tuple(marks), first_open(places))

@@ -112,7 +112,7 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
     require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
-        progress=progress_at(row.drill_id, places, row.position),
+        progress=progress_at(row.drill_id, places, row.position, row.planned),
         item_id=item_id,
         correct=attempt.correct,
         share=attempt.share,
@@ -132,7 +132,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     told = [] if held else answered
     missed = [place.family for place in told if not place.correct and place.family in library.families]
     return SummaryView(
-        progress=progress_at(drill_id, places, first_open(places) or len(places), held=held),
+        progress=progress_at(drill_id, places, first_open(places) or len(places), drill.planned, held=held),
         right=sum(place.correct is True for place in told),
         answered=len(answered),
         length=len(places),

@@ -25,7 +25,6 @@ def create_learner() -> None:
         sa.Column("visit_id", sa.Uuid(), nullable=False),
         sa.Column("mean", sa.Double(), nullable=False),
         sa.Column("variance", sa.Double(), nullable=False),
-        sa.Column("last_families", sa.JSON(), nullable=False),
         sa.Column("changed_at", sa.DateTime(timezone=True), nullable=False),
         sa.ForeignKeyConstraint(
             ["school_id", "visit_id"],

@@ -148,7 +148,7 @@ def learner_rows(name: str) -> list[Row]:
     texts = {"typed_right_days": "[]", "misconceptions": "{}", "met": "{}"}
     return [
         *first,
-        ("learner", of_visit | {"last_families": "[]"}),
+        ("learner", of_visit),
         ("learner_skill", of_visit | counts | texts | {"family": "true-to-compass", "last_at": MOMENT}),
     ]
 

@@ -45,7 +45,7 @@ def test_pool_holds_one_connection_a_thread_and_none_beyond(database: Path) -> N
 
 
 def test_foreign_keys_hold(uow: UnitOfWork) -> None:
-    orphan = text("INSERT INTO drill VALUES ('s', 'd', 'v', NULL, 1, '{}', '2026-01-01', 'practice')")
+    orphan = text("INSERT INTO drill VALUES ('s', 'd', 'v', NULL, 1, '{}', '2026-01-01', 'practice', NULL, NULL, NULL)")
     with pytest.raises(IntegrityError), uow.writer() as connection:
         connection.execute(orphan)
 

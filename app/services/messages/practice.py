@@ -13,6 +13,10 @@ MESSAGES = {
         "This question has no answer yet. Answer it first; then its verdict is shown.",
         "Cette question n'a pas encore de réponse. Répondez-y d'abord; le verdict viendra ensuite.",
     ),
+    "minutes": (
+        "A drill cannot last {value} minutes; it lasts from 1 to {most}, such as 10.",
+        "Un exercice ne peut pas durer {value} minutes; il dure de 1 à {most}, par exemple 10.",
+    ),
     "nothing-missed": (
         "No answer of this drill was wrong: there is nothing to drill again.",
         "Aucune réponse de cet exercice n'était fausse : il n'y a rien à reprendre.",

@@ -4,7 +4,7 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, UniqueConstraint
+from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.storage.base import Base
@@ -23,6 +23,7 @@ class Attempt(Base):
             ["school_id", "drill_item_id"], ["drill_item.school_id", "drill_item.id"], ondelete="CASCADE"
         ),
         UniqueConstraint("school_id", "drill_item_id"),
+        Index(None, "school_id", "visit_id", "answered_at"),
         CheckConstraint("share >= 0 AND share <= 1", name="share"),
         CheckConstraint("took_ms >= 0", name="took_ms"),
     )

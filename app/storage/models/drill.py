@@ -14,6 +14,8 @@ class Drill(Base):
     """A run of items under one set of conventions, frozen when it starts.
 
     purpose: "practice", or what else decides when its verdicts may be seen: a "set" (Sitting) or a "rehearsal".
+    A drill with an `aim` goes on after each answer, item by item, until there are `planned` of them or it is `ends_at`;
+    any other has all its items from the start.
     """
 
     __tablename__ = "drill"
@@ -21,6 +23,7 @@ class Drill(Base):
         ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
         Index(None, "school_id", "visit_id", "started_at"),
         CheckConstraint("purpose IN ('practice', 'set', 'rehearsal')", name="purpose"),
+        CheckConstraint("planned >= 1", name="planned"),
     )
 
     school_id: Mapped[UUID] = mapped_column(primary_key=True)
@@ -31,6 +34,9 @@ class Drill(Base):
     seed: Mapped[int] = mapped_column(BigInteger)
     conventions: Mapped[dict[str, Any]]
     started_at: Mapped[datetime]
+    aim: Mapped[dict[str, Any] | None]
+    planned: Mapped[int | None]
+    ends_at: Mapped[datetime | None]
 
 
 class DrillItem(Base):

@@ -14,7 +14,7 @@ from app.storage.base import Base
 
 
 class Learner(Base):
-    """A visit's level over all skills, on the logit scale, and the families asked last, the latest at the end."""
+    """A visit's level over all skills, on the logit scale."""
 
     __tablename__ = "learner"
     __table_args__ = (
@@ -25,7 +25,6 @@ class Learner(Base):
     visit_id: Mapped[UUID] = mapped_column(primary_key=True)
     mean: Mapped[float]
     variance: Mapped[float]
-    last_families: Mapped[list[str]]
     changed_at: Mapped[datetime]
 
 

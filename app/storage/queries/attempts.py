@@ -10,6 +10,8 @@ from sqlalchemy.exc import IntegrityError
 
 from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM
 
+MOST_MISSED = 20
+
 
 class AlreadyAnswered(Exception):
     """The item has its answer; the first one counts."""
@@ -27,6 +29,8 @@ class ItemRow:
     form: str
     conventions: dict[str, Any]
     purpose: str
+    aim: dict[str, Any] | None
+    planned: int | None
     correct: bool | None
 
 
@@ -69,6 +73,8 @@ FIND_ITEM = (
         *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
         DRILL.c.conventions,
         DRILL.c.purpose,
+        DRILL.c.aim,
+        DRILL.c.planned,
         ATTEMPT.c.correct,
     )
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM))
@@ -78,6 +84,17 @@ FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.school_id == bindparam("school_id"),
     ATTEMPT.c.drill_item_id == bindparam("item_id"),
     ATTEMPT.c.visit_id == bindparam("visit_id"),
+)
+MISSED_NUMBERS = (
+    select(ATTEMPT.c.parameters)
+    .where(
+        ATTEMPT.c.school_id == bindparam("school_id"),
+        ATTEMPT.c.visit_id == bindparam("visit_id"),
+        ATTEMPT.c.family == bindparam("family"),
+        ATTEMPT.c.correct.is_(False),
+    )
+    .order_by(ATTEMPT.c.answered_at.desc())
+    .limit(MOST_MISSED)
 )
 ADD_ATTEMPT = insert(ATTEMPT)
 
@@ -102,3 +119,9 @@ def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
         connection.execute(ADD_ATTEMPT, {name: getattr(attempt, name) for name in AttemptRow.__slots__})
     except IntegrityError as error:
         raise AlreadyAnswered(attempt.drill_item_id) from error
+
+
+def list_missed_numbers(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> list[dict[str, Any]]:
+    """Return the numbers of the items of a family that a visit missed last."""
+    of = {"school_id": school_id, "visit_id": visit_id, "family": family}
+    return list(connection.scalars(MISSED_NUMBERS, of))

@@ -32,6 +32,9 @@ class DrillRow:
     conventions: dict[str, Any]
     started_at: datetime
     purpose: str = "practice"
+    aim: dict[str, Any] | None = None
+    planned: int | None = None
+    ends_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +116,16 @@ def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow
         raise DrillExists(drill.id) from error
     of = {"school_id": drill.school_id, "drill_id": drill.id}
     connection.execute(ADD_ITEMS, [_chosen(place) | of for place in places])
+
+
+def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: PlaceRow) -> bool:
+    """Keep one more place of a drill; False when somebody was quicker."""
+    try:
+        with connection.begin_nested():
+            connection.execute(ADD_ITEMS, _chosen(place) | {"school_id": school_id, "drill_id": drill_id})
+    except IntegrityError:
+        return False
+    return True
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:

@@ -23,7 +23,6 @@ class LearnerRow:
     visit_id: UUID
     mean: float
     variance: float
-    last_families: list[str]
     changed_at: datetime
 
 

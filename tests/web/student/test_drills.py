@@ -4,8 +4,9 @@ import pytest
 from flask import Flask
 
 from tests.pages import Page
+from tests.questions.replies import right_answer, wrong_answer
 from tests.web.browsing import Browser
-from tests.web.student.answers import item_of, right_answer, wrong_answer
+from tests.web.student.answers import item_of
 
 FAMILIES = ("true-to-compass", "compass-to-true")
 NEXT = "//a[contains(@class, 'next')]/@href"

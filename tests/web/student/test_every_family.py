@@ -6,8 +6,9 @@ from flask import Flask
 from app.questions.draw import offered_forms
 from tests.pages import Page
 from tests.questions.engine import library
+from tests.questions.replies import right_answer, wrong_answer
 from tests.web.browsing import Browser
-from tests.web.student.answers import item_of, right_answer, wrong_answer
+from tests.web.student.answers import item_of
 
 SWITCH = "//form[@action='/language']"
 FAMILIES = sorted(library().families)

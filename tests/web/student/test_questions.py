@@ -14,8 +14,9 @@ from app.storage.models import Attempt
 from app.web.current import NAME
 from tests.fakes import Clock
 from tests.pages import Page
+from tests.questions.replies import right_answer, unlike_answer, wrong_answer
 from tests.web.browsing import Browser
-from tests.web.student.answers import item_of, right_answer, unlike_answer, wrong_answer
+from tests.web.student.answers import item_of
 
 STATEMENTS = 7  # visit, item, attempt, tally, learner read, level, skill
 FAMILY = "true-to-compass"

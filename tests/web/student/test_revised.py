@@ -12,8 +12,9 @@ from app.web.sessions import COOKIE
 from app.web.settings import Settings
 from tests.fakes import START
 from tests.questions.engine import PACKS
+from tests.questions.replies import right_answer
 from tests.web.browsing import Browser
-from tests.web.student.answers import item_of, right_answer
+from tests.web.student.answers import item_of
 
 FAMILY = "true-to-compass"
 BEFORE = "deviation_deg = {low = 2, high = 6, signs = true}"

@@ -1,0 +1,199 @@
+"""Drills that adapt: after each answer the next item is chosen from what is known of the learner by then.
+
+An item is kept as soon as it is chosen, so that it is the same however often its page is looked at.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from itertools import islice
+from random import Random
+from typing import Any
+from uuid import UUID
+
+from app.learner.evidence import Skill, new_skill
+from app.learner.selection import Candidate, Choice, choose, nearest_difficulty
+from app.packs.library import Library
+from app.questions.conventions import Conventions
+from app.questions.model import Item
+from app.questions.present import plain
+from app.services.actor import Actor
+from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_drill, place_of, wanted_families
+from app.services.errors import Conflict, Invalid, NotFound
+from app.services.learning import LearnerState, difficulty_of, find_state
+from app.services.messages import say
+from app.services.mix import ANYTHING, Suits, choose_items
+from app.services.set_wishes import carriers
+from app.storage.ids import new_id
+from app.storage.queries import attempts, drills
+from app.storage.queries.drills import DrillRow, PlaceRow
+from app.storage.unit_of_work import UnitOfWork
+
+MOST_MINUTES = 120
+# Answered without seeing a list of options to choose from.
+OPEN_FORMS = frozenset({"typed", "several", "order", "groups", "match", "boxes"})
+CLOSED_FORMS = frozenset({"choice", "pick"})
+WEIGHED = 4  # items drawn of a family, of which the one of the best difficulty is asked
+FRESH_TRIES = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """What a drill is for: a topic or certain families (neither: everything), or mending one misconception.
+
+    misconception: "family/name". length: how many items, or minutes: how long, whichever is given.
+    """
+
+    topic: str | None = None
+    families: tuple[str, ...] = ()
+    misconception: str = ""
+    length: int | None = LENGTH
+    minutes: int | None = None
+
+
+def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, seed: int, now: datetime) -> UUID:
+    """Start a drill with its first item and return its id.
+
+    NotFound for an unknown topic, family or misconception; Invalid for its length; Conflict when nothing is offered.
+    """
+    _check_length(aim, actor)
+    families = tuple(wanted_families(library, DrillWish(aim.topic, aim.families)))
+    kept_aim = {"families": list(families) if aim.topic or aim.families else [], "misconception": aim.misconception}
+    drill = replace(
+        new_drill(actor, new_id(now), aim.topic, seed, now),
+        aim=kept_aim,
+        planned=aim.length if aim.minutes is None else None,
+        ends_at=now + timedelta(minutes=aim.minutes) if aim.minutes else None,
+    )
+    item = _Chooser(uow, actor, library, drill).next_item((), now)
+    if item is None:
+        raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
+    keep_drill(uow, drill, [item], now)
+    return drill.id
+
+
+def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime) -> None:
+    """Choose the next item of a drill with an aim, unless an item is open or the drill has come to its end."""
+    with uow.reader() as connection:
+        drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
+        places = drills.list_places(connection, actor.school_id, drill_id)
+    if drill is None or drill.aim is None or any(place.correct is None for place in places):
+        return
+    if (drill.planned and len(places) >= drill.planned) or (drill.ends_at and now >= drill.ends_at):
+        return
+    if len(places) >= LONGEST:
+        return
+    item = _Chooser(uow, actor, library, drill).next_item(places, now)
+    if item is not None:
+        with uow.writer() as connection:
+            drills.add_place(connection, actor.school_id, drill_id, place_of(item, len(places) + 1, now))
+
+
+@dataclass(frozen=True, slots=True)
+class _Chooser:
+    uow: UnitOfWork
+    actor: Actor
+    library: Library
+    drill: DrillRow
+
+    def next_item(self, places: Sequence[PlaceRow], now: datetime) -> Item | None:
+        """Return the item to ask next; None when none of the families is offered at this home."""
+        rng = Random(f"{self.drill.seed} {len(places)}")
+        state = self._state()
+        candidates = [_candidate(self.library, state, family) for family in self._families()]
+        last = [place.family for place in places]
+        while True:
+            choice = choose(state.level, candidates, last, now, rng)
+            if choice is None:
+                return None
+            item = self._item(state, choice, places, now, rng)
+            if item is not None:
+                return item
+            candidates = [each for each in candidates if each.family != choice.family]
+
+    def _state(self) -> LearnerState:
+        with self.uow.reader() as connection:
+            return find_state(connection, self.actor.school_id, self.actor.own_visit)
+
+    def _families(self) -> Sequence[str]:
+        aim: dict[str, Any] = self.drill.aim or {}
+        if aim["misconception"]:
+            return mending_families(self.library, aim["misconception"])
+        return [each for each in aim["families"] or self.library.families if each in self.library.families]
+
+    def _item(
+        self, state: LearnerState, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random
+    ) -> Item | None:
+        misconception = str((self.drill.aim or {})["misconception"]).partition("/")[2] or choice.contrast or ""
+        wanted = Suits(self._forms(places), misconception)
+        items = self._drawn(choice.family, (wanted, replace(wanted, forms=frozenset())), rng)
+        if not items and not (self.drill.aim or {})["misconception"]:
+            items = self._drawn(choice.family, (ANYTHING,), rng)
+        if not items:
+            return None
+        skill = _skill_of(self.library, state, choice.family)
+        offered = [(difficulty_of(self.library, item), _options_of(item)) for item in items]
+        return items[nearest_difficulty(state.level, skill, offered, choice.purpose, now)]
+
+    def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
+        """Return the kind of answer this drill has had less of: half of them are given without options."""
+        without = sum(place.form in OPEN_FORMS for place in places)
+        return OPEN_FORMS if 2 * without < len(places) else CLOSED_FORMS
+
+    def _drawn(self, family: str, wishes: Sequence[Suits], rng: Random) -> list[Item]:
+        """Return a few items by the first wish that gives any, none with the numbers of an item missed lately."""
+        missed = self._missed(family)
+        conventions = Conventions.from_json(self.drill.conventions)
+        for wish in wishes:
+            seed = int(rng.random() * 2**31)
+            drawn = islice(choose_items(self.library, (family,), conventions, seed, wish), FRESH_TRIES)
+            items = list(islice(_fresh(drawn, missed), WEIGHED))
+            if items:
+                return items
+        return []
+
+    def _missed(self, family: str) -> list[dict[str, Any]]:
+        with self.uow.reader() as connection:
+            return attempts.list_missed_numbers(connection, self.actor.school_id, self.actor.own_visit, family)
+
+
+def mending_families(library: Library, misconception: str) -> tuple[str, ...]:
+    """Return the families in which a misconception, "family/name", can be shown; NotFound when there is none."""
+    found = carriers(library, misconception)
+    if not found:
+        raise NotFound(misconception)
+    return found
+
+
+def _fresh(items: Iterator[Item], missed: Sequence[dict[str, Any]]) -> Iterator[Item]:
+    return (item for item in items if plain(item.parameters) not in missed)
+
+
+def _options_of(item: Item) -> int:
+    return len(item.options) if item.form in CLOSED_FORMS else 0
+
+
+def _skill_of(library: Library, state: LearnerState, family: str) -> Skill:
+    kept = state.skills.get(family)
+    return kept.skill if kept else new_skill(tuple(each.id for each in library.family(family).misconceptions))
+
+
+def _candidate(library: Library, state: LearnerState, family: str) -> Candidate:
+    kept = state.skills.get(family)
+    if kept is None:
+        return Candidate(family, _skill_of(library, state, family))
+    return Candidate(
+        family=family,
+        skill=kept.skill,
+        due_at=kept.recall.due if kept.recall else None,
+        mastered=kept.mastered,
+        since_gain=kept.since_gain,
+    )
+
+
+def _check_length(aim: Aim, actor: Actor) -> None:
+    if aim.minutes is not None:
+        if not 1 <= aim.minutes <= MOST_MINUTES:
+            raise Invalid(say("minutes", actor.language, value=aim.minutes, most=MOST_MINUTES), "minutes")
+    elif aim.length is None or not 1 <= aim.length <= LONGEST:
+        raise Invalid(say("length", actor.language, value=aim.length, most=LONGEST), "length")

@@ -1,0 +1,128 @@
+"""Drills that adapt: the next item is chosen after each answer, once, from what is known by then."""
+
+from datetime import datetime, timedelta
+from uuid import UUID
+
+import pytest
+
+from app.questions.present import plain
+from app.services.actor import Actor
+from app.services.adaptive import OPEN_FORMS, Aim, go_on, start_adaptive
+from app.services.drills import get_drill
+from app.services.errors import Invalid, NotFound
+from app.services.practice import Sent, answer, question
+from app.services.review import verdict
+from app.storage.queries.drills import PlaceRow
+from app.storage.unit_of_work import UnitOfWork
+from tests.questions.engine import library
+from tests.questions.replies import right_answer, wrong_answer
+from tests.services.people import CONVERSIONS, NOW, drawn, visitor
+
+SLOW_MS = 60_000
+ALL = Aim(families=CONVERSIONS, length=8)
+
+
+def answer_open(uow: UnitOfWork, actor: Actor, drill_id: UUID, now: datetime, *, rightly: bool = True) -> PlaceRow:
+    """Answer the open place of a drill and return it."""
+    _, places = get_drill(uow, actor, drill_id)
+    place = places[-1]
+    item = drawn(place.family, place.seed, place.form, actor)
+    fields = (right_answer if rightly else wrong_answer)(item)
+    lists = {name: value if isinstance(value, list) else [value] for name, value in fields.items()}
+    answer(uow, actor, library(), place.id, Sent(lists, SLOW_MS), now)
+    return place
+
+
+def run(uow: UnitOfWork, actor: Actor, drill_id: UUID, *, rightly: bool = True) -> list[PlaceRow]:
+    """Answer until there is nothing more."""
+    answered = []
+    for number in range(60):
+        _, places = get_drill(uow, actor, drill_id)
+        if places[-1].correct is not None:
+            break
+        answered.append(answer_open(uow, actor, drill_id, NOW + timedelta(minutes=number), rightly=rightly))
+    return answered
+
+
+def test_items_come_one_by_one_up_to_the_length(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    drill_id = start_adaptive(uow, alice, library(), ALL, 5, NOW)
+    first = question(uow, alice, library(), drill_id)
+    assert (first.progress.position, first.progress.length, len(first.progress.marks)) == (1, 8, 1)
+    answered = run(uow, alice, drill_id)
+    assert [place.position for place in answered] == list(range(1, 9))
+    view = verdict(uow, alice, library(), answered[-1].id, NOW)
+    assert view.progress.finished
+    assert view.progress.length == 8
+
+
+def test_item_is_the_same_however_often_it_is_looked_at(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    drill_id = start_adaptive(uow, alice, library(), ALL, 5, NOW)
+    answer_open(uow, alice, drill_id, NOW)
+    seen = [question(uow, alice, library(), drill_id).item.stamp for _ in range(3)]
+    go_on(uow, alice, library(), drill_id, NOW)
+    assert question(uow, alice, library(), drill_id).item.stamp == seen[0] == seen[1] == seen[2]
+    assert len(get_drill(uow, alice, drill_id)[1]) == 2
+
+
+def test_half_the_answers_are_given_without_options(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    places = run(uow, alice, start_adaptive(uow, alice, library(), ALL, 5, NOW))
+    without = sum(place.form in OPEN_FORMS for place in places)
+    assert abs(without - len(places) / 2) <= 1
+
+
+def test_ends_after_the_item_in_hand_when_the_time_is_over(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    aim = Aim(families=CONVERSIONS, length=None, minutes=10)
+    drill_id = start_adaptive(uow, alice, library(), aim, 5, NOW)
+    answer_open(uow, alice, drill_id, NOW + timedelta(minutes=9, seconds=59))
+    assert len(get_drill(uow, alice, drill_id)[1]) == 2
+    answer_open(uow, alice, drill_id, NOW + timedelta(minutes=30))
+    _, places = get_drill(uow, alice, drill_id)
+    assert [place.correct for place in places] == [True, True]
+
+
+def test_review_that_is_due_comes_first(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    aim = Aim(families=CONVERSIONS[:1], length=1)
+    run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW))
+    later = NOW + timedelta(days=30)
+    for seed in range(4):
+        drill_id = start_adaptive(uow, alice, library(), Aim(topic="datum"), seed, later)
+        assert get_drill(uow, alice, drill_id)[1][0].family == CONVERSIONS[0]
+
+
+def test_mending_asks_only_what_the_misconception_could_answer_and_with_other_numbers(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    missed = run(uow, alice, start_adaptive(uow, alice, library(), ALL, 5, NOW), rightly=False)
+    _, places = get_drill(uow, alice, _drill_of(uow, alice, missed[0]))
+    name = (places[0].misconceptions or [""])[0]
+    aim = Aim(misconception=f"{places[0].family}/{name}", length=5)
+    mending = run(uow, alice, start_adaptive(uow, alice, library(), aim, 9, NOW))
+    old = [plain(drawn(each.family, each.seed, each.form, alice).parameters) for each in missed]
+    assert len(mending) == 5
+    for place in mending:
+        item = drawn(place.family, place.seed, place.form, alice)
+        shown = {each for option in item.options for each in option.misconceptions} or set(item.solution.wrong)
+        assert name in shown
+        assert plain(item.parameters) not in old
+
+
+def _drill_of(uow: UnitOfWork, actor: Actor, place: PlaceRow) -> UUID:
+    return verdict(uow, actor, library(), place.id, NOW).progress.drill_id
+
+
+@pytest.mark.parametrize("aim", [Aim(length=0), Aim(length=51), Aim(length=None, minutes=0), Aim(minutes=121)])
+def test_length_that_cannot_be_is_named(uow: UnitOfWork, aim: Aim) -> None:
+    with pytest.raises(Invalid, match=str(aim.minutes if aim.minutes is not None else aim.length)):
+        start_adaptive(uow, visitor(uow), library(), aim, 1, NOW)
+
+
+@pytest.mark.parametrize(
+    "aim", [Aim(topic="cooking"), Aim(families=("no-such",)), Aim(misconception="true-to-compass/no-such")]
+)
+def test_what_there_is_not_is_not_found(uow: UnitOfWork, aim: Aim) -> None:
+    with pytest.raises(NotFound):
+        start_adaptive(uow, visitor(uow), library(), aim, 1, NOW)
