@@ -11,6 +11,7 @@ par. 12-37 (adjusting north, east, south, west in turn). Least squares: ordinary
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Literal
 
 from app.physics.angles import cos_deg, difference, shown, sin_deg, wrap360
@@ -190,6 +191,7 @@ def _coefficient_row(coefficients: Coefficients) -> tuple[float, ...]:
     return (coefficients.a, coefficients.b, coefficients.c, coefficients.d, coefficients.e)
 
 
+@lru_cache(maxsize=1024)  # a curve asks for the same whole headings again and again
 def _harmonics(heading_deg: float) -> tuple[float, ...]:
     twice = 2.0 * heading_deg
     return (1.0, sin_deg(heading_deg), cos_deg(heading_deg), sin_deg(twice), cos_deg(twice))

@@ -6,6 +6,7 @@ with the magnetic heading, as the correction card is; deviation is magnetic less
 
 from collections.abc import Sequence
 from dataclasses import astuple, dataclass, fields
+from functools import lru_cache
 from typing import Literal
 
 from app.packs.spec import Language
@@ -141,6 +142,7 @@ def card_of(coefficients: Coefficients) -> list[dict[str, int]] | None:
     return [{"for_deg": f, "steer_deg": s} for f, s in zip(card.for_deg, card.steer_deg, strict=True)]
 
 
+@lru_cache(maxsize=64)  # a page asks for each of its curves several times
 def extreme_of(coefficients: Coefficients) -> Extreme:
     """Return the largest deviation on a whole heading."""
     sized = [(round_half_up(abs(deviation_deg(coefficients, h)), 6), -h) for h in range(1, 361)]

@@ -58,12 +58,20 @@ function refreshSoon() {
   waiting = setTimeout(refresh, PAUSE_MS);
 }
 
+// A range has no large step of its own that fits degrees: Page up and Page down are as on the points.
 function addSlider(box) {
   const most = Number(box.dataset.most);
   const slider = document.createElement("input");
   Object.assign(slider, { type: "range", min: -most, max: most, step: STEP_DEG, value: read(box.value) });
   slider.setAttribute("aria-label", document.querySelector(`label[for="${box.id}"]`).textContent);
   const say = () => slider.setAttribute("aria-valuetext", written(Number(slider.value)));
+  slider.addEventListener("keydown", (event) => {
+    const by = { PageUp: LARGE_STEP_DEG, PageDown: -LARGE_STEP_DEG }[event.key];
+    if (!by) return;
+    event.preventDefault();
+    slider.value = rounded(Number(slider.value) + by, most);
+    slider.dispatchEvent(new Event("input"));
+  });
   slider.addEventListener("input", () => {
     box.value = french ? slider.value.replace(".", ",") : slider.value;
     say();

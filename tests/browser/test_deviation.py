@@ -97,6 +97,8 @@ def test_sliders_stand_beside_the_coefficients(open_page: Opener) -> None:
     expect(page.locator("#coefficient_b_deg")).to_have_value("-5.5")
     page.wait_for_url(re.compile(r"coefficient_b_deg=-5\.5"))
     expect(slider).to_have_attribute("aria-valuetext", "5.5° W")
+    page.keyboard.press("PageUp")
+    expect(page.locator("#coefficient_b_deg")).to_have_value("-0.5")
     page.fill("#coefficient_a_deg", "2 W")
     page.wait_for_url(re.compile(r"coefficient_a_deg=2\+W"))
     expect(page.locator("table:has(#coefficients-caption) tbody td").first).to_have_text("2.0° W")

@@ -33,8 +33,9 @@ def motion(flight: Flight) -> tuple[tuple[float, ...], tuple[float, ...]]:
     return flight.motion.real_deg, flight.motion.reading_deg
 
 
-# Worked with another integrator (Runge-Kutta, 0.05 s steps) before this program was written: defaults, 50 000 nT,
-# a right rate-one turn through 180 degrees. No published source: the constants are chosen.
+# Worked before this program was written, by the same method (the classic Runge-Kutta method, steps of 0.05 s) and the
+# same equations, in a program that shares no code with this one: defaults, 50 000 nT, a right rate-one turn through
+# 180 degrees. No published source: the constants are chosen.
 @pytest.mark.parametrize(("dip_deg", "swing_deg"), [(45, 0.0), (60, 3.9), (65, 6.8), (68, 9.1), (72, 13.0)])
 def test_wrong_way_swing_leaving_north(dip_deg: float, swing_deg: float) -> None:
     _, reading = motion(half_turn(360, dip_deg))

@@ -14,6 +14,7 @@ FIRST_VISIT_BYTES = 60 * KB
 QUESTION_BYTES = 16 * KB
 # The aim is 3.5 KB; round faces with turned numbers still need up to 4.
 QUESTION_ZIPPED_BYTES = 4.1 * KB
+WORKSHOP_ZIPPED_BYTES = 9 * KB
 
 
 def test_first_question_with_styles_scripts_and_fonts(alice: Browser) -> None:
@@ -24,6 +25,12 @@ def test_first_question_with_styles_scripts_and_fonts(alice: Browser) -> None:
     addresses = ["/", *sheets, *(f"/static/{version}/{font}" for font in fonts)]
     assert len(fonts) == 2
     assert sum(len(alice.get(address, headers=ZIPPED).data) for address in addresses) <= FIRST_VISIT_BYTES
+
+
+def test_deviation_workshop(alice: Browser) -> None:
+    """It is fetched again at every move of a hand."""
+    for enter in ("coefficients", "deviations", "readings"):
+        assert len(alice.get(f"/bench/deviation?enter={enter}", headers=ZIPPED).data) <= WORKSHOP_ZIPPED_BYTES
 
 
 @pytest.mark.parametrize("family", sorted(library().families))

@@ -34,6 +34,12 @@ def test_caution_stands_on_every_page(alice: Browser, address: str) -> None:
     assert "Training aid only: not for navigation or flight planning." in page.words("//footer")
 
 
+def test_keys_of_the_bench_are_listed(alice: Browser) -> None:
+    page = alice.get_page("/keys")
+    listed = [" ".join("".join(each.itertext()).split()) for each in page.find("//caption")]
+    assert listed == ["Keys", "On the bench", "On a point or a slider of the deviation workshop"]
+
+
 def test_keys_lead_back(alice: Browser) -> None:
     response = alice.get("/keys", headers={"Referer": "http://localhost/topics"})
     assert 'href="http://localhost/topics"' in response.text
