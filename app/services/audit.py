@@ -11,6 +11,9 @@ from app.storage.ids import new_id
 from app.storage.queries import audit
 from app.storage.queries.audit import EntryRow
 from app.storage.queries.people import PersonRow
+from app.storage.unit_of_work import UnitOfWork
+
+PAGE = 100
 
 
 def note(connection: Connection, actor: Actor, action: str, subject: str, now: datetime, **details: Any) -> None:
@@ -33,3 +36,9 @@ def note_for(
 ) -> None:
     """Note what somebody, (id, name), did: (action, subject)."""
     audit.add_entry(connection, EntryRow(school_id, new_id(now), now, *who, *what, details))
+
+
+def list_entries(uow: UnitOfWork, actor: Actor, before: UUID | None = None) -> tuple[EntryRow, ...]:
+    """Return the latest entries of the actor's school, or those before one of them: at most PAGE."""
+    with uow.reader() as connection:
+        return audit.list_entries(connection, actor.school_id, PAGE, before)

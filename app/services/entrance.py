@@ -19,8 +19,6 @@ from app.storage.queries import codes, people, schools, sign_ins
 from app.storage.queries.people import PersonRow
 from app.storage.unit_of_work import UnitOfWork
 
-LONGEST_LOGIN = 60
-
 
 @dataclass(frozen=True, slots=True)
 class Caller:
@@ -53,8 +51,8 @@ class Entrance:
         fits = self._hasher.fits(kept or self._nobodys, password)
         if person is None or kept is None or not fits:
             with uow.writer() as connection:  # also of people there are not: the work must not tell them apart
-                who = (person.id if person else None, "")
-                note_for(connection, subjects[0].school_id, who, ("sign-in-refused", claim.login[:LONGEST_LOGIN]), now)
+                who, whom = (person.id if person else None, ""), person.name if person else ""
+                note_for(connection, subjects[0].school_id, who, ("sign-in-refused", whom), now)
             raise Invalid(say("sign-in-refused", caller.language), "password")
         forgive(uow, *subjects)
         with uow.writer() as connection:

@@ -21,8 +21,11 @@ from app.web.current import NAME, Backend, fresh_seed, utc_now
 from app.web.errors import show_errors
 from app.web.front import front
 from app.web.headers import set_headers
+from app.web.instructor import instructor
 from app.web.languages import speak_languages
+from app.web.navigation import add_navigation
 from app.web.page_text import add_text_filters
+from app.web.school import school
 from app.web.sessions import keep_sessions
 from app.web.settings import Settings
 from app.web.student import student
@@ -48,10 +51,11 @@ def create_app(
     set_headers(app, settings)
     speak_languages(app)
     add_text_filters(app)
+    add_navigation(app)
     CSRFProtect(app)
     show_errors(app)
     serve_assets(app, STATIC)
-    for area in (front, account, bench, student):
+    for area in (front, account, bench, student, instructor, school):
         app.register_blueprint(area)
     guard_requests(app)
     if settings.proxies:

@@ -1,10 +1,11 @@
 """English and French: the catalogue, compiled in memory when the application starts, and how pages write dates."""
 
-from datetime import date
+from datetime import date, datetime
 from io import BytesIO
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
-from babel.dates import format_date
+from babel.dates import format_date, format_datetime
 from babel.messages import Catalog
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
@@ -13,12 +14,12 @@ from flask import Flask
 from flask_babel import Babel, Domain
 
 from app.packs.spec import LANGUAGES, Language
-from app.web.current import language
+from app.web.current import actor, language
 
 CATALOGUES = Path(__file__).with_name("translations")
 DOMAIN = "messages"
 NAMES: dict[Language, str] = {"en": "English", "fr": "Français"}
-DAY = "d MMM y"
+DAY, MOMENT = "d MMM y", "d MMM y HH:mm"
 
 
 def speak_languages(app: Flask) -> None:
@@ -28,7 +29,7 @@ def speak_languages(app: Flask) -> None:
     for each in LANGUAGES:
         domain.cache[each, DOMAIN] = read_catalogue(each)
     app.before_request(domain.as_default)
-    app.jinja_env.filters["day"] = day
+    app.jinja_env.filters.update(day=day, moment=moment)
     app.jinja_env.globals.update(language=language, other_languages=other_languages)
 
 
@@ -56,3 +57,8 @@ def day(iso: str | date) -> str:
     """Write a date as the page's language does: 25 Nov 2026."""
     when = iso if isinstance(iso, date) else date.fromisoformat(iso)
     return format_date(when, DAY, language())
+
+
+def moment(when: datetime) -> str:
+    """Write a moment by the clock of the reader's time zone, 24 hours: 25 Nov 2026 14:05."""
+    return format_datetime(when.astimezone(ZoneInfo(actor().time_zone)), MOMENT, locale=language())

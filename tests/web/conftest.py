@@ -71,3 +71,9 @@ def amelie(app: Flask) -> Browser:
 def school(app: Flask) -> OneSchool:
     """A school of this test alone; `add` people to it and take their browsers."""
     return new_school(app)
+
+
+@pytest.fixture
+def other_school(app: Flask) -> OneSchool:
+    """Another school, whose people are strangers to the first."""
+    return new_school(app)

@@ -12,6 +12,8 @@ from app.web.settings import Settings
 from tests.web.browsing import Browser
 
 MEMBERS = frozenset({Role.STUDENT, Role.INSTRUCTOR, Role.SCHOOL})
+TEACHING = frozenset({Role.INSTRUCTOR, Role.SCHOOL})
+SCHOOLS = frozenset({Role.SCHOOL})
 TABLE = {
     "account.first_sign_in": EVERYBODY,
     "account.show_first_sign_in": EVERYBODY,
@@ -35,6 +37,19 @@ TABLE = {
     "front.show_reference": EVERYBODY,
     "front.show_start": EVERYBODY,
     "front.show_syllabus": EVERYBODY,
+    "instructor.add_student": TEACHING,
+    "instructor.add_teacher": TEACHING,
+    "instructor.archive_class": TEACHING,
+    "instructor.close_joining": TEACHING,
+    "instructor.list_classes": TEACHING,
+    "instructor.make_class": TEACHING,
+    "instructor.move_student": SCHOOLS,
+    "instructor.open_joining": TEACHING,
+    "instructor.remove_student": TEACHING,
+    "instructor.remove_teacher": TEACHING,
+    "instructor.rename_class": TEACHING,
+    "instructor.show_class": TEACHING,
+    "school.show_audit": SCHOOLS,
     "static": EVERYBODY,
     "student.answer_question": EVERYBODY,
     "student.drill_again": EVERYBODY,

@@ -30,9 +30,17 @@ class EntryRow:
 ADD = insert(ENTRY)
 LATEST = (
     select(ENTRY)
-    .where(ENTRY.c.school_id == bindparam("school_id"), ENTRY.c.noted_at <= bindparam("until"))
+    .where(ENTRY.c.school_id == bindparam("school_id"))
     .order_by(ENTRY.c.noted_at.desc(), ENTRY.c.id.desc())
     .limit(bindparam("most"))
+)
+_LAST = (
+    select(ENTRY.c.noted_at)
+    .where(ENTRY.c.school_id == bindparam("school_id"), ENTRY.c.id == bindparam("before_id"))
+    .scalar_subquery()
+)
+EARLIER = LATEST.where(
+    (ENTRY.c.noted_at < _LAST) | ((ENTRY.c.noted_at == _LAST) & (ENTRY.c.id < bindparam("before_id")))
 )
 
 
@@ -41,7 +49,10 @@ def add_entry(connection: Connection, entry: EntryRow) -> None:
     connection.execute(ADD, asdict(entry))
 
 
-def list_entries(connection: Connection, school_id: UUID, until: datetime, most: int) -> tuple[EntryRow, ...]:
-    """Return a school's latest entries up to a moment, newest first."""
-    rows = connection.execute(LATEST, {"school_id": school_id, "until": until, "most": most}).mappings()
+def list_entries(
+    connection: Connection, school_id: UUID, most: int, before: UUID | None = None
+) -> tuple[EntryRow, ...]:
+    """Return a school's latest entries, newest first, or those older than one of them."""
+    found = {"school_id": school_id, "most": most} | ({"before_id": before} if before else {})
+    rows = connection.execute(EARLIER if before else LATEST, found).mappings()
     return tuple(EntryRow(**row) for row in rows)

@@ -1,7 +1,9 @@
 """Finding and keeping people. Whoever asks names the school: nobody of another school is ever found."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select, update
@@ -38,6 +40,9 @@ _OF_SCHOOL = PERSON.c.school_id == bindparam("school_id")
 FIND = select(PERSON).where(_OF_SCHOOL, PERSON.c.id == bindparam("person_id"))
 FIND_BY_LOGIN = select(PERSON).where(_OF_SCHOOL, PERSON.c.login == bindparam("login"))
 ADD = insert(PERSON)
+LOGINS = select(PERSON.c.login).where(_OF_SCHOOL)
+LIST = select(PERSON).where(_OF_SCHOOL).order_by(PERSON.c.name, PERSON.c.login)
+CHANGE = update(PERSON).where(PERSON.c.school_id == bindparam("of_school_id"), PERSON.c.id == bindparam("of_id"))
 SET_PASSWORD = (
     update(PERSON)
     .where(PERSON.c.school_id == bindparam("of_school_id"), PERSON.c.id == bindparam("of_id"))
@@ -68,3 +73,18 @@ def add_person(connection: Connection, person: PersonRow) -> None:
 def set_password(connection: Connection, school_id: UUID, person_id: UUID, hashed: str) -> None:
     """Keep another password's hash."""
     connection.execute(SET_PASSWORD, {"of_school_id": school_id, "of_id": person_id, "hashed": hashed})
+
+
+def list_logins(connection: Connection, school_id: UUID) -> frozenset[str]:
+    """Return every login name of a school, also of those who have left."""
+    return frozenset(connection.scalars(LOGINS, {"school_id": school_id}))
+
+
+def list_people(connection: Connection, school_id: UUID) -> tuple[PersonRow, ...]:
+    """Return everybody of a school by name, also those who have left."""
+    return tuple(PersonRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+
+
+def change_person(connection: Connection, school_id: UUID, person_id: UUID, changes: Mapping[str, Any]) -> None:
+    """Change a person's name, e-mail, role, or when they left."""
+    connection.execute(CHANGE.values(**changes), {"of_school_id": school_id, "of_id": person_id})

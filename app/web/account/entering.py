@@ -12,6 +12,7 @@ from app.web.account.forms import ClaimForm, FirstSignInForm, SignInForm
 from app.web.addresses import own_address
 from app.web.current import backend, language, now, uow
 from app.web.errors import STATUS
+from app.web.navigation import first_page
 
 LONGEST_DEVICE = 120
 SCHOOL = "school"
@@ -81,7 +82,7 @@ def _refused(form: ClaimForm, refusal: Invalid | TooOften) -> ResponseReturnValu
 
 def _let_in(form: ClaimForm, token: str) -> ResponseReturnValue:
     current.sign_in(token)
-    response = make_response(redirect(_onward() or url_for("front.show_start"), 303))
+    response = make_response(redirect(_onward() or first_page(), 303))
     current.remember_school((form.school.data or "").strip().lower())
     return response
 

@@ -1,0 +1,56 @@
+"""What the header leads to, for each role; an area that adds a page for a role adds its line here."""
+
+from dataclasses import dataclass
+
+from flask import Flask, request, url_for
+from flask_babel import lazy_gettext as _
+
+from app.services.actor import Role
+from app.web.current import actor
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A link of the header: where it leads, what it says, which blueprint's pages belong to it."""
+
+    endpoint: str
+    words: object
+    area: str = ""
+
+
+EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
+WAYS: dict[Role, tuple[Way, ...]] = {
+    Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
+    Role.STUDENT: (Way("front.show_home", _("Home place")),),
+    Role.INSTRUCTOR: (Way("instructor.list_classes", _("Classes")),),
+    Role.SCHOOL: (Way("instructor.list_classes", _("Classes")), Way("school.show_audit", _("Log"))),
+}
+# Where somebody goes who has signed in and asked for no other page.
+FIRST_PAGES: dict[Role, str] = {
+    Role.VISITOR: "front.show_start",
+    Role.STUDENT: "front.show_start",
+    Role.INSTRUCTOR: "instructor.list_classes",
+    Role.SCHOOL: "instructor.list_classes",
+}
+
+
+def add_navigation(app: Flask) -> None:
+    """Give templates the header's links."""
+    app.jinja_env.globals.update(ways=ways, is_here=is_here)
+
+
+def ways() -> tuple[Way, ...]:
+    """Return the header's links for whoever reads the page."""
+    return EVERYBODYS + WAYS[actor().role]
+
+
+def is_here(way: Way) -> str:
+    """Return what aria-current says of a link: the page itself, a page of its area, or nothing."""
+    if request.endpoint == way.endpoint:
+        return "page"
+    return "true" if way.area and request.blueprint == way.area else ""
+
+
+def first_page() -> str:
+    """Return the address of the first page for whoever acts."""
+    return url_for(FIRST_PAGES[actor().role])

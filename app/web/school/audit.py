@@ -1,0 +1,42 @@
+"""The audit log, newest first."""
+
+from uuid import UUID
+
+from flask import render_template
+from flask.typing import ResponseReturnValue
+from flask_babel import lazy_gettext as _
+
+from app.services.actor import Role
+from app.services.audit import PAGE, list_entries
+from app.web.access import allow
+from app.web.current import actor, uow
+from app.web.school.blueprint import school
+
+# What the log calls each action; sets and records name theirs here too.
+DEEDS: dict[str, object] = {
+    "school-made": _("made the school"),
+    "signed-in": _("signed in"),
+    "sign-in-refused": _("was refused at signing in"),
+    "password-chosen-by-code": _("chose a password with a one-time code"),
+    "class-made": _("made a class"),
+    "class-renamed": _("renamed a class"),
+    "class-archived": _("put a class away"),
+    "class-brought-back": _("brought a class back"),
+    "joining-opened": _("opened joining"),
+    "joining-closed": _("ended joining"),
+    "teacher-added": _("let somebody teach a class"),
+    "teacher-removed": _("let somebody teach a class no more"),
+    "student-added": _("added a student to a class"),
+    "student-removed": _("took a student out of a class"),
+    "student-moved": _("moved a student to another class"),
+}
+
+
+@school.get("/school/audit")
+@school.get("/school/audit/<uuid:before>")
+@allow(Role.SCHOOL)
+def show_audit(before: UUID | None = None) -> ResponseReturnValue:
+    """List what was done, a page at a time; older pages begin before an entry."""
+    entries = list_entries(uow(), actor(), before)
+    older = entries[-1].id if len(entries) == PAGE else None
+    return render_template("school/show_audit.html", entries=entries, older=older, before=before, deeds=DEEDS)

@@ -1,0 +1,54 @@
+"""The log, for the school administrator alone."""
+
+import re
+from datetime import timedelta
+from pathlib import Path
+
+from app.services import audit
+from app.services.actor import Role
+from app.services.audit import PAGE
+from app.web.school.audit import DEEDS
+from tests.fakes import START
+from tests.pages import words_of
+from tests.web.browsing import Browser
+from tests.web.members import OneSchool
+
+SERVICES = Path(audit.__file__).parent
+
+
+def test_lists_newest_first_a_page_at_a_time(school: OneSchool) -> None:
+    ingrid, selma = school.add(Role.INSTRUCTOR, "Ingrid"), school.browser_of(school.add(Role.SCHOOL, "Selma"))
+    with school.backend.uow.writer() as connection:
+        for number in range(PAGE + 1):
+            later = START + timedelta(seconds=number)
+            audit.note_for(
+                connection, school.id, (ingrid.id, ingrid.name), ("class-made", f"<b>{number}</b>"), later, days=7
+            )
+    page = selma.get_page("/school/audit")
+    row = [words_of(each) for each in page.find("//tbody/tr[1]/*")]
+    assert row[0].endswith("2026 10:31")  # 14:31 UTC in Toronto
+    assert row[1:] == ["Ingrid", "made a class", "<b>100</b>", "days: 7"]
+    older = selma.get_page(page.find("//main//a/@href")[0])
+    assert len(older.find("//tbody/tr")) == 2  # the first entry, and Selma's own sign-in
+    assert older.find("//main//a[@href='/school/audit']")
+
+
+def test_another_school_sees_nothing_of_it(school: OneSchool, other_school: OneSchool) -> None:
+    school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
+    dora = other_school.browser_of(other_school.add(Role.SCHOOL, "Dora"))
+    assert "Ingrid" not in dora.get_page("/school/audit").text
+
+
+def test_is_for_the_school_alone(school: OneSchool) -> None:
+    for role in (Role.STUDENT, Role.INSTRUCTOR):
+        school.browser_of(school.add(role, role.title())).get_page("/school/audit", status=403)
+    page = Browser(school.app).get_page("/school/audit", status=403)
+    assert page.find("//main//a[@href='/sign-in?onward=/school/audit']")
+
+
+def test_every_action_has_its_words() -> None:
+    """Actions stand in calls of the note functions, as the first text with a hyphen after them."""
+    calls = re.compile(r'note(?:_for|_of_person)?\((?:[^"]|"")*?"([a-z]+(?:-[a-z]+)+)"')
+    noted = {action for file in SERVICES.rglob("*.py") for action in calls.findall(file.read_text("utf-8"))}
+    assert noted >= {"class-made", "signed-in", "sign-in-refused"}
+    assert not noted - set(DEEDS)
