@@ -29,6 +29,9 @@ DEEDS: dict[str, object] = {
     "student-added": _("added a student to a class"),
     "student-removed": _("took a student out of a class"),
     "student-moved": _("moved a student to another class"),
+    "set-assigned": _("assigned a topic set"),
+    "set-extended": _("gave somebody more time"),
+    "set-withdrawn": _("took an assigned set back"),
 }
 
 

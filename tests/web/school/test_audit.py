@@ -1,19 +1,14 @@
 """The log, for the school administrator alone."""
 
-import re
 from datetime import timedelta
-from pathlib import Path
 
 from app.services import audit
 from app.services.actor import Role
 from app.services.audit import PAGE
-from app.web.school.audit import DEEDS
 from tests.fakes import START
 from tests.pages import words_of
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
-
-SERVICES = Path(audit.__file__).parent
 
 
 def test_lists_newest_first_a_page_at_a_time(school: OneSchool) -> None:
@@ -44,11 +39,3 @@ def test_is_for_the_school_alone(school: OneSchool) -> None:
         school.browser_of(school.add(role, role.title())).get_page("/school/audit", status=403)
     page = Browser(school.app).get_page("/school/audit", status=403)
     assert page.find("//main//a[@href='/sign-in?onward=/school/audit']")
-
-
-def test_every_action_has_its_words() -> None:
-    """Actions stand in calls of the note functions, as the first text with a hyphen after them."""
-    calls = re.compile(r'note(?:_for|_of_person)?\((?:[^"]|"")*?"([a-z]+(?:-[a-z]+)+)"')
-    noted = {action for file in SERVICES.rglob("*.py") for action in calls.findall(file.read_text("utf-8"))}
-    assert noted >= {"class-made", "signed-in", "sign-in-refused"}
-    assert not noted - set(DEEDS)
