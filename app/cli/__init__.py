@@ -24,6 +24,7 @@ COMMANDS = {
     "draw": Entry("app.cli.draw", "Print items of a family as JSON lines."),
     "families": Entry("app.cli.families", "List the families of the question packs as JSON lines."),
     "figures": Entry("app.cli.figures", "Write one page with every figure, to look at."),
+    "coast": Entry("app.cli.coast", "Draw the coastlines of the bench's map anew."),
     "school": Entry("app.cli.school", "Make a school, or list the schools."),
     "backup": Entry("app.cli.backup", "Copy the database to a file, also while it is served."),
     "restore": Entry("app.cli.restore", "Put a copy of the database back."),

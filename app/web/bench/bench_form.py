@@ -50,6 +50,12 @@ class HeadingField(NumberField):
     def _value(self) -> str:
         return self.text if getattr(self, "text", None) else f"{self.data:03d}"
 
+    def process_formdata(self, valuelist: Sequence[str]) -> None:
+        """Read what was typed, and show it as three digits from then on."""
+        super().process_formdata(valuelist)
+        if self.text:
+            self.text = f"{self.data:03d}"
+
     def _read(self, text: str) -> int:
         plain = text.translate(PLAIN)
         if not HEADING.fullmatch(plain):

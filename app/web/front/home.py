@@ -2,6 +2,7 @@
 
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
 
 from app.services import visits
 from app.services.errors import Invalid
@@ -11,14 +12,20 @@ from app.web.access import EVERYBODY, allow
 from app.web.current import act_as, actor, language, now, uow
 from app.web.errors import STATUS
 from app.web.front.blueprint import front
-from app.web.front.home_form import HomeForm, as_fields
+from app.web.front.home_form import TYPED, HomeForm, as_fields
+
+CHOSEN = ("latitude_deg", "longitude_deg")
 
 
 @front.get("/home")
 @allow(*EVERYBODY)
 def show_home() -> ResponseReturnValue:
-    """Show the home place with its field, and the form to change it."""
-    return _page(HomeForm(formdata=None, data=as_fields(actor().conventions, tuple(list_places(language())))))
+    """Show the home place with its field, and the form to change it, filled in with a place chosen on a map."""
+    fields = as_fields(actor().conventions, tuple(list_places(language())))
+    chosen = {name: request.args[name] for name in CHOSEN if name in request.args}
+    if not chosen:
+        return _page(HomeForm(formdata=None, data=fields))
+    return _page(HomeForm(formdata=MultiDict({**fields, "where": TYPED, **chosen})))
 
 
 @front.post("/home")
