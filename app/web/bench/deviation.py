@@ -63,7 +63,7 @@ def _page(form: DeviationForm, shown: Workshop | None) -> ResponseReturnValue:
         form=form,
         shown=shown,
         query=form.query() if shown else {},
-        ways=same_entered(form, shown) if shown else {},
+        entrances=same_entered(form, shown) if shown else {},
         curves=draw_curves(shown, span_deg, language()) if shown else (),
         cards=[draw_card(each, language()) for each in (shown.found, shown.left)] if shown else (),
         deviation_deg=deviation_deg,
