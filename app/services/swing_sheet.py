@@ -13,7 +13,7 @@ from app.physics.angles import difference, round_half_up, wrap360
 from app.physics.deviation import ALL_TERMS, Coefficients, deviation_deg, least_squares_coefficients
 from app.physics.errors import Undefined
 from app.services.errors import Invalid
-from app.services.messages import say
+from app.services.messages import say, say_number
 
 FIELD = "readings"
 FEWEST, MOST = 4, 36
@@ -85,7 +85,7 @@ def fit_sheet(readings: Sequence[Reading], language: Language) -> Fit:
     gap, before, after = _widest_gap(headings)
     if gap > WIDEST_GAP_DEG:
         between = {"before": _write(before), "after": _write(after), "most": WIDEST_GAP_DEG}
-        raise Invalid(say("sheet-gap", language, value=f"{gap:g}", **between), FIELD)
+        raise Invalid(say("sheet-gap", language, value=say_number(gap, language), **between), FIELD)
     terms = ALL_TERMS
     try:
         coefficients = least_squares_coefficients(headings, found)
@@ -112,11 +112,11 @@ def _read_line(at: int, line: str, language: Language) -> Reading:
     magnetic, compass = (float(part.replace(",", ".")) for part in parts)
     for heading in (magnetic, compass):
         if not 0 <= heading <= 360:
-            raise Invalid(say("sheet-heading", language, value=f"{heading:g}", line=at), FIELD)
+            raise Invalid(say("sheet-heading", language, value=say_number(heading, language), line=at), FIELD)
     off = difference(magnetic, compass)
     if abs(off) > LARGEST_DEG:
         read = {"magnetic": _write(magnetic), "compass": _write(compass), "most": LARGEST_DEG}
-        raise Invalid(say("sheet-far", language, value=f"{abs(off):g}", line=at, **read), FIELD)
+        raise Invalid(say("sheet-far", language, value=say_number(abs(off), language), line=at, **read), FIELD)
     return Reading(magnetic or 360.0, compass or 360.0)
 
 

@@ -7,7 +7,7 @@ from tests.browser.conftest import WIDE, Opener, View
 from tests.browser.practising import answer, assert_fits, follow, start_drill
 
 TOUCH_PX = 44
-PATHS = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/reference", "/syllabus")
+PATHS = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/reference", "/syllabus", "/bench/deviation")
 PRESSED = (
     "header nav a, header nav button, .name, main .button, main .plain-button, .option, .tick, summary, select, "
     "input[type=text]"

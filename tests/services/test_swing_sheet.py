@@ -56,9 +56,9 @@ def test_decimals_with_a_comma_and_north_either_way() -> None:
 @pytest.mark.parametrize(
     ("sheet", "said"),
     [
-        ("", "0 readings: too few"),
-        ("360 357\n090 093\n180 180", "3 readings: too few"),
-        ("\n".join(f"{h} {h}" for h in range(1, 360, 9)), "40 readings: too many"),
+        ("", "on the sheet: 0, too few"),
+        ("360 357\n090 093\n180 180", "on the sheet: 3, too few"),
+        ("\n".join(f"{h} {h}" for h in range(1, 360, 9)), "on the sheet: 40, too many"),
         ("360 357\n090 abc\n180 180\n270 270", "Line 2, “090 abc”"),
         ("360 357\n090 093 3\n180 180\n270 270", "Line 2, “090 093 3”"),
         ("360 357\n090\n180 180\n270 270", "Line 2, “090”"),

@@ -10,12 +10,12 @@ MESSAGES = {
         "Une déviation de {value} degrés : on répare d'abord ce compas. Accepté : de {low} à {high}, tel 2,5.",
     ),
     "sheet-few": (
-        "The sheet has {value} readings: too few for a curve. Accepted: {low} to {high} lines, eight are usual.",
-        "La feuille compte {value} lectures : trop peu. Accepté : de {low} à {high} lignes, huit est l'usage.",
+        "Readings on the sheet: {value}, too few for a curve. Accepted: {low} to {high} lines, eight are usual.",
+        "Lectures sur la feuille : {value}, trop peu. Accepté : de {low} à {high} lignes, huit est l'usage.",
     ),
     "sheet-many": (
-        "The sheet has {value} readings: too many. Accepted: {low} to {high} lines, eight are usual.",
-        "La feuille compte {value} lectures : c'est trop. Accepté : de {low} à {high} lignes, huit est l'usage.",
+        "Readings on the sheet: {value}, too many. Accepted: {low} to {high} lines, eight are usual.",
+        "Lectures sur la feuille : {value}, c'est trop. Accepté : de {low} à {high} lignes, huit est l'usage.",
     ),
     "sheet-line": (
         "Line {line}, “{value}”, is not two headings. Accepted: magnetic, then compass, such as 090 093.",

@@ -9,8 +9,10 @@ from wtforms import SelectChoice, TextAreaField
 
 from app.physics.deviation import SWING_HEADINGS_DEG, Coefficients
 from app.services.deviation_workshop import SAMPLE, STAGES, Workshop, WorkshopWish, at_swing_headings, sheet_of
+from app.services.messages import say_number
 from app.services.swing_sheet import write_sheet
 from app.web.bench.bench_form import OfferedField
+from app.web.current import language
 from app.web.forms import CoordinateField, cut
 
 COEFFICIENTS = tuple(f"coefficient_{name}_deg" for name in "abcde")
@@ -31,7 +33,9 @@ class SidedField(CoordinateField):
             self.data = self._read(self.text)
 
     def _value(self) -> str:
-        return self.text if self.text is not None else f"{self.data:g}"
+        if self.text is None and self.data is not None:
+            return say_number(self.data, language())
+        return super()._value()
 
     def _read(self, text: str) -> float:
         try:

@@ -63,6 +63,11 @@ def test_going_over_to_another_way_keeps_the_compass(alice: Browser) -> None:
         assert row(alice.get_page(link), "coefficients-caption", 1)[1:] == found
 
 
+def test_the_way_one_is_on_keeps_every_decimal(alice: Browser) -> None:
+    page = alice.get_page("/bench/deviation?coefficient_b_deg=2.34567&step=4")
+    assert "coefficient_b_deg=2.34567" in page.find("//div[@data-live='ways']//a[@aria-current]/@href")[0]
+
+
 @pytest.mark.parametrize("typed", ["3 W", "-3", "3W", "−3", "3,0 O", "-3.0°"])
 def test_ways_to_type_a_deviation(alice: Browser, typed: str) -> None:
     page = alice.get_page(f"/bench/deviation?coefficient_a_deg={typed}")
@@ -77,8 +82,8 @@ def test_ways_to_type_a_deviation(alice: Browser, typed: str) -> None:
         ("coefficient_b_deg=21", "A coefficient of 21 degrees is not taken here. Accepted: -20 to 20"),
         ("enter=deviations&on_090=45", "A deviation of 45 degrees"),
         ("enter=deviations&on_090=x", "“x” is not a number"),
-        ("enter=readings&readings=360+357", "1 readings: too few"),
-        ("enter=readings&readings=", "0 readings: too few"),
+        ("enter=readings&readings=360+357", "on the sheet: 1, too few"),
+        ("enter=readings&readings=", "on the sheet: 0, too few"),
         ("enter=readings&readings=360+357%0A090+abc", "Line 2, “090 abc”"),
         ("enter=guess", "“guess” is not offered. Accepted: coefficients, deviations, readings."),
         ("step=9", "“9” is not offered. Accepted: 0, 1, 2, 3, 4, 5."),
@@ -141,6 +146,7 @@ def test_projector_french_and_the_way_from_the_bench(alice: Browser, amelie: Bro
     assert french.heading == "Banc d’essai : l’atelier de la déviation"
     assert row(french, "coefficients-caption", 1)[2] == "11,9° E"
     assert row(french, "readings-caption", 3)[1] == "078,5"
+    assert amelie.get_page("/bench/deviation").find("//input[@id='coefficient_c_deg']/@value") == ["4,5"]
     assert alice.get_page("/bench").find("//main//a[@href='/bench/deviation']")
 
 
