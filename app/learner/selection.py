@@ -16,6 +16,7 @@ SKIPPED_LAST = 2
 STUCK_ANSWERS = 8
 STUCK_BELOW = 0.2
 MISCONCEIVED_ABOVE = 0.8
+NEED_DIGITS = 6  # beyond that two needs differ by rounding alone, and chance decides
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def choose(
     if due:
         first = min(due, key=lambda each: (each.due_at or now, each.family))
         return Choice(first.family, "due", "consolidate" if first.mastered else "learn", _contrast(level, first, now))
-    scored = [(_need(level, each, now), rng.random(), each) for each in fresh]
+    scored = [(round(_need(level, each, now), NEED_DIGITS), rng.random(), each) for each in fresh]
     best = max(scored, key=lambda entry: entry[:2])[2]
     contrast = _contrast(level, best, now)
     purpose: Purpose = "diagnose" if best.skill.answers < 2 else "consolidate" if best.mastered else "learn"

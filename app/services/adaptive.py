@@ -35,6 +35,7 @@ OPEN_FORMS = frozenset({"typed", "several", "order", "groups", "match", "boxes"}
 CLOSED_FORMS = frozenset({"choice", "pick"})
 WEIGHED = 4  # items drawn of a family, of which the one of the best difficulty is asked
 FRESH_TRIES = 12
+MOST_OF_A_FAMILY = 3  # in one drill: who misses everything still meets more than a few kinds of questions
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +101,10 @@ class _Chooser:
         """Return the item to ask next; None when none of the families is offered at this home."""
         rng = Random(f"{self.drill.seed} {len(places)}")
         state = self._state()
-        candidates = [_candidate(self.library, state, family) for family in self._families()]
         last = [place.family for place in places]
+        often = {family for family in last if last.count(family) >= MOST_OF_A_FAMILY}
+        families = [each for each in self._families() if each not in often] or self._families()
+        candidates = [_candidate(self.library, state, family) for family in families]
         while True:
             choice = choose(state.level, candidates, last, now, rng)
             if choice is None:

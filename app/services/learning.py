@@ -94,6 +94,17 @@ def find_state(connection: Connection, school_id: UUID, visit_id: UUID) -> Learn
     return _state(row, learners.list_skills(connection, school_id, visit_id))
 
 
+def find_state_without(
+    connection: Connection, school_id: UUID, visit_id: UUID, left_out: frozenset[UUID]
+) -> LearnerState:
+    """Return what would be known of a visit without the answers to some items."""
+    state = LearnerState()
+    for answer in learners.list_answers(connection, school_id, visit_id):
+        if answer.drill_item_id not in left_out:
+            state = advance(state, answer)
+    return state
+
+
 def rebuild(connection: Connection, school_id: UUID, visit_id: UUID) -> None:
     """Make a visit's state anew from its attempts."""
     state, changed_at = LearnerState(), None

@@ -9,7 +9,7 @@ from sqlalchemy import Connection
 from app.services.actor import Actor
 from app.services.errors import Conflict
 from app.services.messages import say
-from app.storage.queries import sittings
+from app.storage.queries import attempts, sittings
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -48,6 +48,20 @@ def may_see(sitting: SittingRow | None, now: datetime) -> bool:
         return True
     waits_until = opens_at(sitting)
     return is_over(sitting, now) and (waits_until is None or now >= waits_until)
+
+
+def held_items(connection: Connection, actor: Actor, now: datetime) -> frozenset[UUID]:
+    """Return the answered items of the actor whose verdicts are held back: they are shown nowhere, in no figure."""
+    if actor.person_id is None:
+        return frozenset()
+    found = [each.drill_id for each in sittings.list_of_person(connection, actor.school_id, actor.person_id)]
+    held = {
+        drill_id for drill_id in found if not may_see(sittings.find_sitting(connection, actor.school_id, drill_id), now)
+    }
+    if not held:
+        return frozenset()
+    marks = attempts.list_marks(connection, actor.school_id, actor.own_visit)
+    return frozenset(mark.drill_item_id for mark in marks if mark.drill_id in held)
 
 
 def require_open(sitting: SittingRow | None, actor: Actor, now: datetime) -> None:

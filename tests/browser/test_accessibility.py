@@ -12,6 +12,8 @@ PLAIN_PAGES = (
     "/",
     "/topics",
     "/topics/reading",
+    "/today",
+    "/record",
     "/home",
     "/about",
     "/keys",

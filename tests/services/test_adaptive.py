@@ -7,7 +7,7 @@ import pytest
 
 from app.questions.present import plain
 from app.services.actor import Actor
-from app.services.adaptive import OPEN_FORMS, Aim, go_on, start_adaptive
+from app.services.adaptive import MOST_OF_A_FAMILY, OPEN_FORMS, Aim, go_on, start_adaptive
 from app.services.drills import get_drill
 from app.services.errors import Invalid, NotFound
 from app.services.practice import Sent, answer, question
@@ -82,6 +82,14 @@ def test_ends_after_the_item_in_hand_when_the_time_is_over(uow: UnitOfWork) -> N
     answer_open(uow, alice, drill_id, NOW + timedelta(minutes=30))
     _, places = get_drill(uow, alice, drill_id)
     assert [place.correct for place in places] == [True, True]
+
+
+def test_who_misses_everything_still_meets_several_kinds(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    drill_id = start_adaptive(uow, alice, library(), Aim(topic="datum", length=10), 5, NOW)
+    families = [place.family for place in run(uow, alice, drill_id, rightly=False)]
+    assert max(families.count(family) for family in families) <= MOST_OF_A_FAMILY
+    assert all(family not in families[max(0, i - 2) : i] for i, family in enumerate(families))
 
 
 def test_review_that_is_due_comes_first(uow: UnitOfWork) -> None:

@@ -62,6 +62,17 @@ class AttemptRow:
     evidence: dict[str, Any] | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class MarkRow:
+    """What became of one answer, in short."""
+
+    drill_item_id: UUID
+    family: str
+    correct: bool
+    answered_at: datetime
+    drill_id: UUID
+
+
 _OWN_ITEM = (
     ITEM.c.school_id == bindparam("school_id"),
     ITEM.c.id == bindparam("item_id"),
@@ -96,6 +107,15 @@ MISSED_NUMBERS = (
     .order_by(ATTEMPT.c.answered_at.desc())
     .limit(MOST_MISSED)
 )
+_OF_VISIT = (ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.visit_id == bindparam("visit_id"))
+_IN_ORDER = (ATTEMPT.c.answered_at, ATTEMPT.c.id)
+LIST_MARKS = (
+    select(*(ATTEMPT.c[name] for name in MarkRow.__slots__[:-1]), ITEM.c.drill_id)
+    .select_from(ATTEMPT.join(ITEM, ANSWER_TO_ITEM))
+    .where(*_OF_VISIT)
+    .order_by(*_IN_ORDER)
+)
+LIST_ATTEMPTS = select(ATTEMPT).where(*_OF_VISIT).order_by(*_IN_ORDER)
 ADD_ATTEMPT = insert(ATTEMPT)
 
 
@@ -125,3 +145,15 @@ def list_missed_numbers(connection: Connection, school_id: UUID, visit_id: UUID,
     """Return the numbers of the items of a family that a visit missed last."""
     of = {"school_id": school_id, "visit_id": visit_id, "family": family}
     return list(connection.scalars(MISSED_NUMBERS, of))
+
+
+def list_marks(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[MarkRow, ...]:
+    """Return what became of every answer of a visit, oldest first."""
+    rows = connection.execute(LIST_MARKS, {"school_id": school_id, "visit_id": visit_id}).mappings()
+    return tuple(MarkRow(**row) for row in rows)
+
+
+def list_attempts(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[AttemptRow, ...]:
+    """Return every answer of a visit with all that is kept of it, oldest first."""
+    rows = connection.execute(LIST_ATTEMPTS, {"school_id": school_id, "visit_id": visit_id}).mappings()
+    return tuple(AttemptRow(**row) for row in rows)

@@ -63,6 +63,7 @@ class AnswerRow:
     misconceptions: list[str]
     evidence: dict[str, Any] | None
     answered_at: datetime
+    drill_item_id: UUID | None = None
 
 
 _OF_VISIT = ("school_id", "visit_id")

@@ -1,9 +1,10 @@
 """Counting answers by week as they come, and counting them again from the attempts."""
 
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, delete, insert, select
+from sqlalchemy import Connection, bindparam, delete, func, insert, select
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, WeekTally
@@ -13,6 +14,9 @@ from app.storage.upsert import Upsert
 TALLY, ATTEMPT = table_of(WeekTally), table_of(Attempt)
 COUNTS = ("answers", "correct", "timed", "took_ms")
 
+TOTAL = select(*(func.coalesce(func.sum(TALLY.c[name]), 0) for name in COUNTS)).where(
+    TALLY.c.school_id == bindparam("school_id"), TALLY.c.visit_id == bindparam("visit_id")
+)
 COUNT = Upsert(
     TALLY,
     lambda more: {name: TALLY.c[name] + more[name] for name in COUNTS} | {"changed_at": more.changed_at},
@@ -22,6 +26,22 @@ FORGET = delete(TALLY).where(TALLY.c.school_id == bindparam("school_id"), TALLY.
 ANSWERS_OF_VISIT = select(*(ATTEMPT.c[name] for name in ("family", "correct", "took_ms", "answered_at"))).where(
     ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.visit_id == bindparam("visit_id")
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """Answers of a visit in all; `timed` of them came with a time, `took_ms` in sum."""
+
+    answers: int = 0
+    correct: int = 0
+    timed: int = 0
+    took_ms: int = 0
+
+
+def total(connection: Connection, school_id: UUID, visit_id: UUID) -> Totals:
+    """Return what a visit answered in all."""
+    row = connection.execute(TOTAL, {"school_id": school_id, "visit_id": visit_id}).one()
+    return Totals(*map(int, row))
 
 
 def week_of(moment: datetime) -> date:

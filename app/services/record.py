@@ -1,0 +1,180 @@
+"""My record: what is known of a learner, with how sure it is, and what is still missing."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+from uuid import UUID
+
+from app.learner.mastery import Mastery, judge
+from app.packs.library import Library
+from app.services.actor import Actor
+from app.services.learning import LearnerState, SkillState
+from app.services.reveal import held_items
+from app.services.today import OpenMisconception, misconception_words, open_misconceptions, shown_state
+from app.storage.queries import attempts, tallies
+from app.storage.queries.attempts import MarkRow
+from app.storage.unit_of_work import UnitOfWork
+
+MENDED_BELOW = 0.2
+SPACED_RIGHT = 2
+MOST_MISTAKES = 100
+
+
+@dataclass(frozen=True, slots=True)
+class FamilyRecord:
+    """One kind of question: the estimate of being right with its likely range, and why it is not mastered yet."""
+
+    id: str
+    title: str
+    answers: int
+    right: int
+    mastery: Mastery
+    mastered: bool
+    last_at: datetime | None
+    due_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class TopicRecord:
+    """A topic with the families answered, and how many there are in all."""
+
+    id: str
+    title: str
+    families: Sequence[FamilyRecord]
+    mastered: int
+    in_all: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """An item that was missed; its page shows it exactly as it was seen."""
+
+    item_id: UUID
+    family_title: str
+    missed_at: datetime
+    spaced_right: int
+
+
+@dataclass(frozen=True, slots=True)
+class MendedMisconception:
+    """A misconception that was shown once and is not likely held any more."""
+
+    id: str
+    name: str
+    family_title: str
+
+
+@dataclass(frozen=True, slots=True)
+class RecordView:
+    """All that is known; minutes are those between a question and its answer."""
+
+    answers: int
+    right: int
+    minutes: int
+    topics: Sequence[TopicRecord]
+    open: Sequence[OpenMisconception]
+    mended: Sequence[MendedMisconception]
+    mistakes: Sequence[Mistake]
+
+
+def record(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> RecordView:
+    """Return the actor's own record; a guest's is empty."""
+    state = shown_state(uow, actor, now)
+    marks: Sequence[MarkRow] = ()
+    took_ms = 0
+    if actor.visit_id is not None:
+        with uow.reader() as connection:
+            held = held_items(connection, actor, now)
+            kept = attempts.list_marks(connection, actor.school_id, actor.visit_id)
+            marks = [mark for mark in kept if mark.drill_item_id not in held]
+            took_ms = tallies.total(connection, actor.school_id, actor.visit_id).took_ms
+    return RecordView(
+        answers=len(marks),
+        right=sum(mark.correct for mark in marks),
+        minutes=round(took_ms / 60_000),
+        topics=tuple(_topics(library, state, actor, now)),
+        open=tuple(open_misconceptions(library, state, actor)),
+        mended=tuple(_mended(library, state, actor)),
+        mistakes=tuple(_mistakes(library, marks, actor)),
+    )
+
+
+def own_data(uow: UnitOfWork, actor: Actor, now: datetime) -> dict[str, Any]:
+    """Return all that is kept of what the actor answered, as plain values; verdicts held back are left out."""
+    with uow.reader() as connection:
+        held = held_items(connection, actor, now)
+        kept = attempts.list_attempts(connection, actor.school_id, actor.own_visit)
+    return {
+        "name": actor.name,
+        "language": actor.language,
+        "answers": [
+            {
+                "answered_at": each.answered_at.isoformat(),
+                "family": each.family,
+                "family_version": each.family_version,
+                "form": each.form,
+                "conventions": each.conventions,
+                "numbers": each.parameters,
+                "shown": each.shown,
+                "answer": each.answer,
+                "right": each.correct,
+                "share": each.share,
+                "misconceptions": each.misconceptions,
+                "took_ms": each.took_ms,
+            }
+            for each in kept
+            if each.drill_item_id not in held
+        ],
+    }
+
+
+def _topics(library: Library, state: LearnerState, actor: Actor, now: datetime) -> Iterator[TopicRecord]:
+    for pack in library.packs.values():
+        families = [
+            _family(library, family_id, state, actor, now)
+            for family_id in pack.families
+            if family_id in state.skills and state.skills[family_id].skill.answers
+        ]
+        mastered = sum(family.mastered for family in families)
+        yield TopicRecord(pack.id, pack.title.of(actor.language), tuple(families), mastered, len(pack.families))
+
+
+def _family(library: Library, family_id: str, state: LearnerState, actor: Actor, now: datetime) -> FamilyRecord:
+    kept: SkillState = state.skills[family_id]
+    mastery = judge(state.level, kept.skill, now, was_mastered=kept.mastered)
+    return FamilyRecord(
+        id=family_id,
+        title=library.family(family_id).title.of(actor.language),
+        answers=kept.skill.answers,
+        right=kept.skill.right,
+        mastery=mastery,
+        mastered=mastery.mastered,
+        last_at=kept.skill.last_at,
+        due_at=kept.recall.due if kept.recall else None,
+    )
+
+
+def _mended(library: Library, state: LearnerState, actor: Actor) -> Iterator[MendedMisconception]:
+    for family_id, kept in state.skills.items():
+        for name in kept.met:
+            words = misconception_words(library, family_id, name, actor)
+            if words is not None and kept.skill.misconceptions.get(name, 0.0) < MENDED_BELOW:
+                title = library.family(family_id).title.of(actor.language)
+                yield MendedMisconception(f"{family_id}/{name}", words, title)
+
+
+def _mistakes(library: Library, marks: Sequence[MarkRow], actor: Actor) -> Iterator[Mistake]:
+    """Yield what was missed and not answered rightly on two later days, the latest first."""
+    right_days: defaultdict[str, set[date]] = defaultdict(set)
+    open_mistakes = []
+    for mark in reversed(marks):  # from the latest on
+        days = right_days[mark.family]
+        if mark.correct:
+            days.add(mark.answered_at.date())
+        elif len(days) < SPACED_RIGHT:
+            family = library.families.get(mark.family)
+            title = family.title.of(actor.language) if family else mark.family
+            open_mistakes.append(Mistake(mark.drill_item_id, title, mark.answered_at, len(days)))
+    yield from open_mistakes[:MOST_MISTAKES]

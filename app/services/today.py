@@ -1,0 +1,105 @@
+"""The plan for today: reviews that are due, misconceptions to mend, sets that are due, then what is new."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from app.packs.library import Library
+from app.services.actor import Actor, Role
+from app.services.drills import find_open_drill
+from app.services.learning import LearnerState, find_state, find_state_without
+from app.services.reveal import held_items
+from app.services.sittings import DueView, list_due
+from app.storage.unit_of_work import UnitOfWork
+
+# A misconception is worth a drill of its own from here, and counts as mended below half of it (see `record`).
+OPEN_FROM = 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class FamilyLine:
+    """A family by its title."""
+
+    id: str
+    title: str
+    topic: str
+
+
+@dataclass(frozen=True, slots=True)
+class OpenMisconception:
+    """A misconception that the answers point to; `id` is "family/name"."""
+
+    id: str
+    name: str
+    family_title: str
+    probability: float
+    times: int
+
+
+@dataclass(frozen=True, slots=True)
+class TodayView:
+    """What there is to do today, the most pressing first."""
+
+    open_drill: UUID | None
+    due: Sequence[FamilyLine]
+    misconceptions: Sequence[OpenMisconception]
+    sets: Sequence[DueView]
+    unseen: int
+    started: bool
+
+
+def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> TodayView:
+    """Return the actor's plan; a guest's holds only what is new."""
+    state = shown_state(uow, actor, now)
+    sets = list_due(uow, actor, now) if actor.role is Role.STUDENT else ()
+    return TodayView(
+        open_drill=find_open_drill(uow, actor),
+        due=tuple(_due(library, state, actor, now)),
+        misconceptions=tuple(open_misconceptions(library, state, actor)),
+        sets=sets,
+        unseen=len(set(library.families) - set(state.skills)),
+        started=bool(state.skills),
+    )
+
+
+def shown_state(uow: UnitOfWork, actor: Actor, now: datetime) -> LearnerState:
+    """Return what is known of the actor without what must not be seen yet; of a guest, nothing."""
+    if actor.visit_id is None:
+        return LearnerState()
+    with uow.reader() as connection:
+        held = held_items(connection, actor, now)
+        if held:
+            return find_state_without(connection, actor.school_id, actor.visit_id, held)
+        return find_state(connection, actor.school_id, actor.visit_id)
+
+
+def open_misconceptions(library: Library, state: LearnerState, actor: Actor) -> Iterator[OpenMisconception]:
+    """Yield the misconceptions that were shown and are likely still held, the likeliest first."""
+    found = []
+    for family_id, kept in state.skills.items():
+        for name, met in kept.met.items():
+            held = kept.skill.misconceptions.get(name, 0.0)
+            words = misconception_words(library, family_id, name, actor)
+            if words is not None and held >= OPEN_FROM:
+                title = library.family(family_id).title.of(actor.language)
+                found.append(OpenMisconception(f"{family_id}/{name}", words, title, held, met["times"]))
+    yield from sorted(found, key=lambda each: (-each.probability, each.id))
+
+
+def misconception_words(library: Library, family_id: str, name: str, actor: Actor) -> str | None:
+    """Return a misconception's name in the actor's language; None when the packs no longer have it."""
+    family = library.families.get(family_id)
+    spec = next((each for each in family.misconceptions if each.id == name), None) if family else None
+    return spec.name.of(actor.language) if spec else None
+
+
+def _due(library: Library, state: LearnerState, actor: Actor, now: datetime) -> Iterator[FamilyLine]:
+    due = [
+        (kept.recall.due, family_id)
+        for family_id, kept in state.skills.items()
+        if kept.recall is not None and kept.recall.due <= now and family_id in library.families
+    ]
+    for _, family_id in sorted(due):
+        family = library.family(family_id)
+        yield FamilyLine(family_id, family.title.of(actor.language), family.topic)

@@ -1,0 +1,28 @@
+"""One's own record, to read and to take along."""
+
+import json
+
+from flask import make_response, render_template
+from flask.typing import ResponseReturnValue
+
+from app.services.record import own_data, record
+from app.web.access import allow
+from app.web.current import actor, library, now, uow
+from app.web.student.blueprint import PRACTISING, student
+
+
+@student.get("/record")
+@allow(*PRACTISING)
+def show_record() -> ResponseReturnValue:
+    """Show what is known of oneself."""
+    return render_template("student/show_record.html", view=record(uow(), actor(), library(), now()))
+
+
+@student.get("/record/answers.json")
+@allow(*PRACTISING)
+def send_own_data() -> ResponseReturnValue:
+    """Send every answer with all that is kept of it."""
+    response = make_response(json.dumps(own_data(uow(), actor(), now()), ensure_ascii=False, indent=1))
+    response.mimetype = "application/json"
+    response.headers["Content-Disposition"] = 'attachment; filename="answers.json"'
+    return response

@@ -1,0 +1,105 @@
+"""The plan for today and one's own record, through their pages, over days."""
+
+import json
+from datetime import timedelta
+
+import pytest
+from flask import Flask
+
+from app.services.actor import Role
+from tests.fakes import Clock
+from tests.pages import Page
+from tests.questions.replies import right_answer, wrong_answer
+from tests.web.browsing import Browser
+from tests.web.members import OneSchool
+from tests.web.student.answers import item_of
+
+TODAY = "//form[@action='/today']"
+
+
+def drill(app: Flask, browser: Browser, clock: Clock, *, rightly: bool, size: str = "items 5") -> Page:
+    """Do today's drill to its end, a minute a question, and return the last verdict."""
+    page = browser.submit(browser.get_page("/today"), {"size": size}, f"({TODAY})[1]")
+    while page.find("//form[@id='answer']"):
+        clock.forward(timedelta(minutes=1))
+        item = item_of(app, page)
+        page = browser.submit(page, (right_answer if rightly else wrong_answer)(item))
+        onward = page.find("//a[contains(@class, 'next')]/@href")[0]
+        if onward.endswith("summary"):
+            break
+        page = browser.get_page(onward)
+    return page
+
+
+def test_guest_finds_what_is_new(alice: Browser) -> None:
+    page = alice.get_page("/today")
+    assert page.heading == "Today"
+    assert "Nothing is known of you yet" in page.text
+    assert "fills with your answers" in alice.get_page("/record").text
+
+
+def test_drill_says_how_many_there_will_be_and_ends_there(app: Flask, alice: Browser, clock: Clock) -> None:
+    page = alice.submit(alice.get_page("/today"), {"size": "items 5"}, f"({TODAY})[1]")
+    assert "of 5" in page.title
+    verdict = drill(app, alice, clock, rightly=True)
+    assert "5" in verdict.title
+
+
+def test_drill_by_minutes_ends_after_the_question_in_hand(app: Flask, alice: Browser, clock: Clock) -> None:
+    drill(app, alice, clock, rightly=True, size="minutes 10")
+    page = alice.get_page("/record")
+    assert page.words("//main/p[1]").startswith("10 of 10 right")
+
+
+@pytest.mark.parametrize(("size", "named"), [("items 0", "0 questions"), ("minutes 500", "500"), ("hours", "0")])
+def test_size_that_cannot_be_is_named(alice: Browser, size: str, named: str) -> None:
+    page = alice.submit(alice.get_page("/today"), {"size": size}, f"({TODAY})[1]", 422)
+    assert named in page.words("//main//strong")
+
+
+def test_reviews_fall_due_mistakes_are_kept_and_leave(app: Flask, alice: Browser, clock: Clock) -> None:
+    drill(app, alice, clock, rightly=False)
+    record = alice.get_page("/record")
+    assert record.words("//main/p[1]").startswith("0 of 5 right")
+    mistakes = record.find("//ol//a/@href")
+    assert len(mistakes) == 5
+    assert alice.get_page(mistakes[0]).find("//section[@id='verdict']")
+    for _ in range(14):
+        clock.forward(timedelta(days=3))
+        drill(app, alice, clock, rightly=True, size="items 20")
+    assert alice.get_page("/today").heading == "Today"
+    later = alice.get_page("/record")
+    assert len(later.find("//ol//a/@href")) < 5
+    assert later.find("//td[normalize-space()='yes']")
+
+
+def test_misconception_shown_is_offered_to_mend(app: Flask, alice: Browser, clock: Clock) -> None:
+    for _ in range(3):
+        drill(app, alice, clock, rightly=False, size="items 20")
+    page = alice.get_page("/today")
+    named = page.find("//input[@name='misconception']/@value")
+    assert named
+    form = f"//form[.//input[@value='{named[0]}']]"
+    question = alice.submit(page, {}, form)
+    item = item_of(app, question)
+    name = named[0].partition("/")[2]
+    assert name in {each for option in item.options for each in option.misconceptions} | set(item.solution.wrong)
+
+
+def test_own_data_holds_every_answer_and_a_guest_has_none(
+    app: Flask, alice: Browser, bob: Browser, clock: Clock
+) -> None:
+    drill(app, alice, clock, rightly=False)
+    sent = alice.get("/record/answers.json")
+    assert sent.mimetype == "application/json"
+    answers = json.loads(sent.get_data(as_text=True))["answers"]
+    assert len(answers) == 5
+    assert {"numbers", "shown", "answer", "right", "misconceptions"} <= set(answers[0])
+    assert bob.get("/record/answers.json").status_code == 404
+
+
+def test_student_reads_french(school: OneSchool, clock: Clock) -> None:
+    browser = school.browser_of(school.add(Role.STUDENT, "Amélie", "fr"), "fr")
+    assert browser.get_page("/today").heading == "Aujourd’hui"
+    drill(school.app, browser, clock, rightly=False)
+    assert browser.get_page("/record").heading == "Mon dossier"
