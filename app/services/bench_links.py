@@ -1,22 +1,21 @@
 """From a question to the bench and back: the flight that shows an item, and a drill of items like a flight."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date, datetime
 from itertools import islice
 from random import Random
-from typing import Any
 from uuid import UUID
 
 from app.packs.library import Library
-from app.physics.angles import difference, shown
-from app.physics.turning import turn_sign
+from app.physics.angles import difference
 from app.questions.conventions import Conventions
 from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
 from app.services.actor import Actor
 from app.services.bench import BenchWish, fly_bench
 from app.services.bench_field import field_of
+from app.services.bench_flights import flight_of, own_dip_deg
 from app.services.drills import keep_drill, new_drill
 from app.services.errors import Conflict
 from app.services.homes import HomeWish
@@ -27,22 +26,23 @@ from app.storage.ids import new_id
 from app.storage.unit_of_work import UnitOfWork
 
 Query = Mapping[str, str | int | float]
-PASSED_DEG = 90  # a turn that passes a heading is shown from so far before it to so far after
-SPEED_CHANGE_KT_S = 2
 TRIES = 150
+PASSING = frozenset({"reading-while-turning", "when-to-trust-compass"})  # shown where the heading is passed
 QUESTIONS = 3
 
 
 def link_for(item: Item) -> Query | None:
     """Return the bench's address that shows an item with its own parameters, None where no flight would."""
     given = item.parameters
-    flown = FLIGHTS.get(item.family, _nothing)(given)
+    flown = flight_of(item)
     if flown is None:
         return None
-    home, dip_deg = _where(item.conventions), None if given["at_home"] else given["dip_deg"]
-    place = {"place_id": "dip", "dip_deg": dip_deg, "when": item.conventions.date} if dip_deg is not None else home
-    query: dict[str, str | int | float] = {**place, **flown}
-    if "heading_deg" in given and flown["doing"] == "turn":
+    home, dip_deg = _where(item.conventions), own_dip_deg(given)
+    query = dict(home)
+    if dip_deg is not None:
+        query = {"place_id": "dip", "dip_deg": dip_deg, "when": item.conventions.date}
+    query |= flown
+    if item.family in PASSING and "heading_deg" in given:
         query["at"] = _when_passed(BenchWish(**flown), item.conventions, dip_deg, given["heading_deg"])
     return query
 
@@ -52,25 +52,30 @@ def ask_bench(
 ) -> UUID:
     """Start a drill whose first item is as near to a flight as its family draws; `asked` ends with a seed.
 
-    Conflict where the fitting family asks nothing at that place.
+    Conflict where no fitting family asks anything at that place.
     """
     wish, conventions, seed = asked
-    family = family_for(wish)
-    nearest = _nearest(library, family, asked)
+    families = families_for(wish)
+    nearest = next((item for family in families if (item := _nearest(library, family, asked))), None)
     if nearest is None:
         raise Conflict(say("nothing-offered", actor.language, place=conventions.place))
     there = replace(actor, conventions=conventions)
-    others = islice(choose_items(library, (family,), conventions, seed), QUESTIONS - 1)
+    others = islice(choose_items(library, families, conventions, seed), QUESTIONS - 1)
     drill = new_drill(there, new_id(now), None, seed, now)
     keep_drill(uow, drill, [nearest, *others], now)
     return drill.id
 
 
-def family_for(wish: BenchWish) -> str:
-    """Return the family that asks about such a flight."""
+def families_for(wish: BenchWish) -> tuple[str, ...]:
+    """Return the families that ask about such a flight, the nearest first."""
     if wish.doing == "turn":
-        return "rollout-north-south" if wish.target_deg % 180 == 0 else "rollout-any-heading"
-    return "accel-indication" if wish.tilts_fore_and_aft else "when-to-trust-compass"
+        rollout = "rollout-north-south" if wish.target_deg % 180 == 0 else "rollout-any-heading"
+        return rollout, "reading-while-turning", "turn-start-indication", "hemisphere-flip", "when-to-trust-compass"
+    if wish.doing == "speed":
+        return "accel-indication", "phase-to-error", "what-caused-the-swing"
+    if wish.doing == "path":
+        return "phase-to-error", "accel-indication", "what-caused-the-swing"
+    return "when-to-trust-compass", "what-caused-the-swing"
 
 
 def _nearest(library: Library, family: str, asked: tuple[BenchWish, Conventions, int]) -> Item | None:
@@ -94,8 +99,9 @@ def _nearest(library: Library, family: str, asked: tuple[BenchWish, Conventions,
 
 def _apart(item: Item, wish: BenchWish) -> float:
     """Measure how far an item is from a flight: another place, side or sign is worse than another heading."""
-    flown = FLIGHTS.get(item.family, _nothing)(item.parameters) or {}
-    apart = (0.0 if item.parameters["at_home"] else 2000.0) + (0.0 if flown else 500.0)
+    flown = flight_of(item) or {}
+    apart = (0.0 if own_dip_deg(item.parameters) is None else 2000.0) + (0.0 if flown else 500.0)
+    apart += sum(500.0 for name in ("doing", "path") if flown.get(name, getattr(wish, name)) != getattr(wish, name))
     for name, weight in (("start_deg", 1.0), ("target_deg", 4.0)):
         apart += weight * abs(difference(flown.get(name, getattr(wish, name)), getattr(wish, name)))
     apart += 1000.0 if flown.get("turn", wish.turn) != wish.turn else 0.0
@@ -118,42 +124,3 @@ def _when_passed(wish: BenchWish, conventions: Conventions, dip_deg: float | Non
         return 0.0
     off = [abs(difference(real, heading_deg)) for real in motion.real_deg]
     return round(motion.time_s[off.index(min(off))], 1)
-
-
-def _nothing(_given: Mapping[str, Any]) -> None:
-    return None
-
-
-def _roll_out(given: Mapping[str, Any]) -> dict[str, Any] | None:
-    if not {"start_deg", "target_deg", "turn", "bank_deg"} <= given.keys():
-        return None
-    return _turn(given["start_deg"], given["target_deg"], given)
-
-
-def _turn_start(given: Mapping[str, Any]) -> dict[str, Any]:
-    start = given["start_deg"]
-    return _turn(start, shown(start + PASSED_DEG * turn_sign(given.get("turn", "right"))), given)
-
-
-def _passing(given: Mapping[str, Any]) -> dict[str, Any]:
-    heading, side = given["heading_deg"], turn_sign(given["turn"])
-    return _turn(shown(heading - PASSED_DEG * side), shown(heading + PASSED_DEG * side), given)
-
-
-def _turn(start_deg: int, target_deg: int, given: Mapping[str, Any]) -> dict[str, Any]:
-    turn = {"turn": given.get("turn", "right"), "rate": "bank", "bank_deg": given["bank_deg"]}
-    return {"doing": "turn", "start_deg": start_deg, "target_deg": target_deg, **turn}
-
-
-def _speed_change(given: Mapping[str, Any]) -> dict[str, Any]:
-    sign = 1 if given["speed_change"] == "faster" else -1
-    return {"doing": "speed", "start_deg": given["heading_deg"], "change_kt_s": sign * SPEED_CHANGE_KT_S}
-
-
-FLIGHTS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any] | None]] = {
-    "rollout-north-south": _roll_out,
-    "rollout-any-heading": _roll_out,
-    "turn-start-indication": _turn_start,
-    "reading-while-turning": _passing,
-    "accel-indication": _speed_change,
-}
