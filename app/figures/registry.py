@@ -2,6 +2,7 @@
 
 from app.figures.airspeed import AIRSPEED
 from app.figures.altimeter import ALTIMETER
+from app.figures.apparent_vertical import APPARENT_VERTICAL
 from app.figures.card_plane import CARD_PLANE
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.deviation_curve import DEVIATION_CURVE
@@ -51,6 +52,7 @@ _ALL = (
     RUNWAY_WIND,
     WIND_TRIANGLE,
     TILTED_CARD,
+    APPARENT_VERTICAL,
     CARD_PLANE,
     TIME_PLOT,
     YEAR_PLOT,

@@ -138,9 +138,19 @@ class Flight:
         angles = (motion.real_deg, motion.reading_deg, motion.settled_deg, motion.bank_deg, motion.sunk_deg)
         return Moment(motion.time_s[at], *(each[at] for each in angles))
 
-    def follows(self, moment: Moment) -> bool:
-        """Whether the card can be used at that bank."""
-        return usable(moment.bank_deg, self.field.dip_deg)
+    @property
+    def critical_bank_deg(self) -> float:
+        """Bank above which no card hangs steady here: tan(dip) tan(bank) is more than 1."""
+        return critical_bank_deg(self.field.dip_deg)
+
+    @property
+    def steady(self) -> bool:
+        """Whether the bank stays at or below the critical one all the time."""
+        return "critical" not in self.edges
+
+    def steady_at(self, moment: Moment) -> bool:
+        """Whether a card would hang steady at that moment's bank."""
+        return abs(moment.bank_deg) <= self.critical_bank_deg
 
     def as_json(self) -> dict[str, object]:
         """Return the track as small numbers: hundredths of a second and of a degree."""
@@ -151,7 +161,14 @@ class Flight:
         bank = [round(each, 1) for each in self.motion.bank_deg]
         sunk = [round(each, 1) for each in self.motion.sunk_deg]
         fore = {"sunk": sunk} if self.wish.tilts_fore_and_aft else {}
-        return {**lines, "bank": bank, **fore, "dip": self.field.dip_deg, "edges": list(self.edges)}
+        return {
+            **lines,
+            "bank": bank,
+            **fore,
+            "dip": self.field.dip_deg,
+            "critical": self.critical_bank_deg,
+            "edges": list(self.edges),
+        }
 
 
 def fly_bench(wish: BenchWish, field: BenchField, language: Language) -> Flight:

@@ -12,8 +12,23 @@ const showFields = () => {
     part.hidden = !part.dataset.for.split(" ").includes(doing.value) && !part.querySelector("[aria-invalid]");
   }
 };
+const rate = document.querySelector("#rate");
+const bank = document.querySelector("#bank_deg").closest(".field");
+const showBank = () => {
+  bank.hidden = rate.value !== "bank" && !bank.querySelector("[aria-invalid]");
+};
+rate.addEventListener("change", showBank);
+showBank();
 doing.addEventListener("change", showFields);
 showFields();
+
+// What one fills in for a place of one's own says which place is meant.
+const ownPlaces = { latitude_deg: "typed", longitude_deg: "typed", dip_deg: "dip" };
+for (const [id, place] of Object.entries(ownPlaces)) {
+  document.getElementById(id).addEventListener("input", () => {
+    document.querySelector("#place_id").value = place;
+  });
+}
 
 const player = document.querySelector("#player");
 function make(parent, name, attributes, text = "") {
@@ -148,7 +163,7 @@ function tilted(dip) {
   line(middle, `M0 0V${down * 140}M0 ${down * 140}l-6 ${down * -10}`, "magnetic", 2.5);
   const along = line(middle, "", "magnetic", 4);
   const [card, part, field] = player.dataset.words.split("|");
-  letters(turned, -64, -12, 15, card);
+  const own = letters(turned, -64, -12, 15, card);
   const name = letters(middle, 0, 0, 15, part, { class: "fig-magnetic-fill", "font-weight": 700 });
   letters(middle, 12, down * 134, 15, field, { class: "fig-magnetic-fill", "text-anchor": "start" });
   return ({ bank: sideways, sunk }) => {
@@ -159,8 +174,47 @@ function tilted(dip) {
     along.setAttribute("d", `M0 0L${size * cos} ${size * sin}`);
     name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
     name.setAttribute("x", size > 0 ? 66 : -66);
+    own.setAttribute("x", size > 0 ? -64 : 64);
     name.setAttribute("y", down > 0 ? -14 : 24);
     box.setAttribute("d", `M${size * cos} ${size * sin}L0 ${down * 140}`);
+  };
+}
+
+// Gravity and the acceleration turned round add to the vertical the card hangs from.
+function forces() {
+  const svg = stage("apparent-vertical", [320, 196]);
+  if (!svg) return () => {};
+  const [, , , gravity, apparent, acceleration] = player.dataset.words.split("|");
+  const middle = make(svg, "g", { transform: "translate(160 48)" });
+  line(middle, "M-159 0H159", "line", 1.25);
+  const card = line(middle, "M-64 0H64", "ink", 6);
+  line(middle, "M0 0V106M-5 97L0 106 5 97", "ink", 2.5);
+  const [away, sum] = [line(middle, "", "ink", 1.5), line(middle, "", "ink", 4)];
+  const down = letters(middle, 0, 64, 14, gravity);
+  const names = [letters(middle, 0, 130, 14, acceleration), letters(middle, 0, 64, 15, apparent, { "font-weight": 700 })];
+  return ({ bank: sideways, sunk }) => {
+    const bank = sunk === undefined ? sideways : -sunk;
+    const side = bank < 0 ? -1 : 1;
+    const x = -106 * Math.tan(bank * RAD);
+    card.setAttribute("transform", `rotate(${bank})`);
+    away.setAttribute("d", `M0 106H${x}`);
+    sum.setAttribute("d", `M0 0L${x} 106`);
+    down.setAttribute("x", 10 * side);
+    down.setAttribute("text-anchor", side > 0 ? "start" : "end");
+    names[1].setAttribute("x", x / 2 - 10 * side);
+    names[1].setAttribute("text-anchor", side > 0 ? "end" : "start");
+    for (const name of names) name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
+  };
+}
+
+// Above the critical bank no card hangs steady: the page says so and draws none.
+function steadiness(critical) {
+  const words = player.querySelector("[data-unsteady]");
+  const stills = ["tilted-card", "apparent-vertical"].map((name) => player.querySelector(`[data-still="${name}"]`));
+  return ({ bank }) => {
+    const steady = Math.abs(bank) <= critical;
+    words.hidden = steady;
+    for (const still of stills) if (still) still.hidden = !steady;
   };
 }
 
@@ -169,7 +223,7 @@ function plot(svg, track) {
   const group = svg.querySelector("g");
   if (!group) return () => {};
   const [width, height] = [svg.viewBox.baseVal.width, svg.viewBox.baseVal.height];
-  const all = [...track.real, ...track.reading, ...track.settled];
+  const all = [...track.real, ...track.reading, ...(track.edges.includes("critical") ? [] : track.settled)];
   const low = 30 * Math.floor(Math.min(...all) / 30);
   const high = 30 * Math.ceil((Math.max(...all) + 1e-9) / 30);
   const x = (time) => 46 + (time * (width - 60)) / track.time.at(-1);
@@ -191,7 +245,7 @@ function start(track) {
   const last = track.time.at(-1);
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   const words = [button.textContent, button.dataset.playing];
-  const draw = [above(), drum(), indicator(), tilted(track.dip)];
+  const draw = [above(), drum(), indicator(), tilted(track.dip), forces(), steadiness(track.critical)];
   for (const svg of document.querySelectorAll(".plot svg")) draw.push(plot(svg, track));
   const still = player.querySelector('[data-still="card-plane"]');
   if (still) still.hidden = true;
@@ -217,7 +271,7 @@ function start(track) {
       time: now.toFixed(1).replace(".", document.documentElement.lang === "fr" ? "," : "."),
       real: three(moment.real),
       reading: three(moment.reading),
-      settled: three(moment.settled),
+      settled: Math.abs(moment.bank) <= track.critical ? three(moment.settled) : "–",
       bank: `${Math.round(moment.bank) || 0}°`.replace("-", "\u2212"),
     };
     for (const [name, text] of Object.entries(shown)) {

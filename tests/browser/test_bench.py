@@ -97,6 +97,29 @@ def test_scrub_moves_everything(moving: Page) -> None:
     assert min(abs(turned) % 360, 360 - abs(turned) % 360) < 1
 
 
+def test_above_the_critical_bank_no_card_is_drawn(moving: Page) -> None:
+    moving.goto(f"{TURN}&rate=bank&bank_deg=30&at=0")
+    moving.wait_for_selector("#player[data-ready]")
+    for at, steady in (("20", False), ("3", True)):
+        moving.locator("#scrub").fill(at)
+        for still in ("tilted-card", "apparent-vertical"):
+            expect(moving.locator(f"[data-still={still}]")).to_be_visible(visible=steady)
+        expect(moving.locator("[data-unsteady]")).to_be_visible(visible=not steady)
+        assert (moving.locator("[data-now=settled]").inner_text() == "–") != steady
+
+
+def test_what_one_fills_in_says_what_is_meant(moving: Page) -> None:
+    """Coordinates choose a place of one's own; the bank is asked for only where the rate goes by it."""
+    moving.locator("#bench-form summary").click()
+    moving.fill("#longitude_deg", "12")
+    assert moving.input_value("#place_id") == "typed"
+    moving.fill("#dip_deg", "60")
+    assert moving.input_value("#place_id") == "dip"
+    expect(moving.locator("#bank_deg")).to_be_hidden()
+    moving.select_option("#rate", "bank")
+    expect(moving.locator("#bank_deg")).to_be_visible()
+
+
 def dots(page: Page) -> list[list[float]]:
     """Return where the two dots of the moment, each on its halo, stand on the wide plot."""
     found = page.locator(".plot .wide svg > g circle").all()
@@ -134,7 +157,7 @@ def test_without_javascript_form_stills_and_plot(open_page: Opener) -> None:
     with page.expect_navigation():
         page.click("#bench-form button.button")
     assert page.locator("[data-now=reading]").inner_text() == "325"
-    expect(page.locator(".stills svg")).to_have_count(5)
+    expect(page.locator(".stills svg")).to_have_count(6)
     expect(page.locator(".plot .narrow svg")).to_be_visible()
     assert_fits(page)
 

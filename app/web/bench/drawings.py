@@ -12,8 +12,11 @@ MOST_SAMPLES = 160
 
 
 def draw_stills(flight: Flight, moment: Moment, language: Language) -> Sequence[Drawing]:
-    """Draw face, heading indicator, tilted card and card plane at a moment, and the whole turn from above."""
-    bank_deg = round_half_up(moment.bank_deg, 1)
+    """Draw face, heading indicator, tilted card and card plane at a moment, and the whole turn from above.
+
+    Above the critical bank no card hangs steady: what would show one is drawn level, for the page to hide.
+    """
+    bank_deg = round_half_up(moment.bank_deg, 1) if flight.steady_at(moment) else 0.0
     real = shown(moment.real_deg)
     calls = [
         FigureCall("drum", {"reading_deg": shown(moment.reading_deg)}),
@@ -21,14 +24,17 @@ def draw_stills(flight: Flight, moment: Moment, language: Language) -> Sequence[
     ]
     if flight.wish.tilts_fore_and_aft:
         # Seen from the left the forward edge is on the left: it sinks, as in a left bank, when the speed grows.
-        sunk_deg = round_half_up(-moment.sunk_deg, 1)
-        tilt = {"dip_deg": flight.field.dip_deg, "bank_deg": sunk_deg, "view": "left"}
-        calls.append(FigureCall("tilted-card", tilt))
+        tilt = {"bank_deg": round_half_up(-moment.sunk_deg, 1), "view": "left"}
     else:
-        calls.append(FigureCall("tilted-card", {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg}))
+        tilt = {"bank_deg": bank_deg}
+    calls += [
+        FigureCall("tilted-card", {"dip_deg": flight.field.dip_deg, **tilt}),
+        FigureCall("apparent-vertical", tilt),
+    ]
+    if not flight.wish.tilts_fore_and_aft and flight.steady_at(moment):
         plane = {"dip_deg": flight.field.dip_deg, "bank_deg": bank_deg, "heading_deg": real}
         calls.append(FigureCall("card-plane", plane))
-    if flight.wish.doing == "turn":
+    if flight.wish.doing == "turn" and flight.steady:
         ends = {"start_deg": flight.wish.start_deg, "target_deg": flight.wish.target_deg, "turn": flight.wish.turn}
         ties = {"dip_deg": flight.field.dip_deg, "bank_deg": flight.bank_deg, "show_readings": True}
         calls.append(FigureCall("turn-from-above", {**ends, **ties}))
@@ -42,7 +48,7 @@ def draw_plots(flight: Flight, at_s: float | None, language: Language) -> Sequen
         return ()
     step = -(-len(motion.time_s) // MOST_SAMPLES)
     kept = [*range(0, len(motion.time_s) - 1, step), len(motion.time_s) - 1]
-    columns = ("real_deg", "reading_deg", "settled_deg")
+    columns = ("real_deg", "reading_deg", *(("settled_deg",) if flight.steady else ()))
     lines = {name: [getattr(motion, name)[at] for at in kept] for name in columns}
     events = {"full-bank": flight.full_bank_s, "roll-out": flight.rollout_s}
     call = FigureCall(

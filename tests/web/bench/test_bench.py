@@ -38,6 +38,7 @@ def test_stills_plots_and_cues_come_from_the_server(alice: Browser) -> None:
         "drum",
         "heading-indicator",
         "tilted-card",
+        "apparent-vertical",
         "card-plane",
         "turn-from-above",
     }
@@ -104,6 +105,22 @@ def test_honest_edges(alice: Browser, query: str, said: str, drawn: bool) -> Non
     page = alice.get_page(f"/bench?{query}")
     assert any(said in "".join(each.itertext()) for each in page.find("//p[@class='notice']"))
     assert bool(page.find("//@data-still")) == drawn
+
+
+def test_no_steady_card_above_the_critical_bank(alice: Browser) -> None:
+    """Dip 69: 21 degrees. In the roll-in the card is still drawn; at 30 degrees of bank the page says why none is."""
+    steep = f"{OTTAWA}&rate=bank&bank_deg=30"
+    for at, steady in ((0, True), (20, False)):
+        page = alice.get_page(f"{steep}&at={at}")
+        drawn = {str(each) for each in page.find("//figure[not(@hidden)]/@data-still")}
+        assert ({"tilted-card", "apparent-vertical", "card-plane"} <= drawn) == steady
+        assert drawn & {"drum", "heading-indicator"}
+        assert "turn-from-above" not in drawn
+        assert bool(page.find("//p[@data-unsteady and not(@hidden)]")) == (not steady)
+        assert (numbers(page)["settled"] == "–") == (not steady)
+    plot = page.words("(//*[contains(@class, 'fig-time-plot')])[1]")
+    assert "no delay" not in plot
+    assert "no delay" in alice.get_page(OTTAWA).words("(//*[contains(@class, 'fig-time-plot')])[1]")
 
 
 @pytest.mark.parametrize("doing", ["speed", "path", "rough"])
