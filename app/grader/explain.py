@@ -6,6 +6,7 @@ from typing import Any
 from app.figures import draw_figure, figure_parameters
 from app.figures.model import Drawing, FigureCall
 from app.grader.grade import Grade
+from app.grader.grade import grade as grade_reply
 from app.grader.phrases import phrase
 from app.grader.reply import Reply
 from app.packs.library import Library
@@ -91,6 +92,13 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
         key_position=positions.get(item.key) if positions else None,  # the key of a sort cannot be looked up
         your_position=positions.get(reply.value) if positions else None,
     )
+
+
+def reply_in_words(library: Library, item: Item, reply: Reply, language: Language) -> str:
+    """Return a reply as the verdict shows it; one of several parts is a list of them."""
+    writer = Writer(library, item, language)
+    parts = _parts(writer, reply, grade_reply(library, item, reply))
+    return "; ".join(f"{part.label}: {part.yours or '–'}" for part in parts) or _shown(writer, reply.value)
 
 
 def working(writer: Writer) -> tuple[WorkingStep, ...]:

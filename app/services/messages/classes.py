@@ -1,6 +1,10 @@
 """What is said about classes, their people, rosters and invitations."""
 
 MESSAGES = {
+    "period": (
+        "The latest {value} weeks cannot be chosen. Accepted: {accepted} weeks.",
+        "Les {value} dernières semaines ne peuvent être choisies. Accepté : {accepted} semaines.",
+    ),
     "last-teacher": (
         "{name} is the only instructor of this class. Add another one first.",
         "{name} est la seule personne qui enseigne à cette classe. Ajoutez d'abord quelqu'un d'autre.",

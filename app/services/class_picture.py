@@ -1,0 +1,245 @@
+"""A class's weak spots: what it gets wrong together, by kind of question and by named misconception, and who."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from uuid import UUID
+
+from sqlalchemy import Connection
+
+from app.grader.explain import reply_in_words
+from app.grader.reply import Reply
+from app.insight.weak_spots import HeldMisconception, SkillCount, WeakSpot, held_misconceptions, weak_spots
+from app.learner.evidence import Level
+from app.learner.mastery import judge
+from app.packs.library import Library
+from app.services.actor import Actor
+from app.services.class_access import taught_class
+from app.services.errors import Invalid, NotFound
+from app.services.items import find_item, stamp_of
+from app.services.learning import SkillState, levels_and_skills
+from app.services.messages import say
+from app.services.today import misconception_words
+from app.storage.queries import class_figures, classes
+from app.storage.queries.class_figures import CountRow, MissedRow
+from app.storage.queries.classes import ClassRow, StudentRow
+from app.storage.queries.tallies import week_of
+from app.storage.unit_of_work import UnitOfWork
+
+PERIODS = (1, 4, 12, 52)  # weeks
+LEAST_FOR_TREND = 10
+States = Mapping[UUID, tuple[Level, Mapping[str, SkillState]]]
+FIRST_WEEK = date(2000, 1, 3)
+NOTHING_KNOWN: tuple[Level, Mapping[str, SkillState]] = (Level(), {})
+
+
+@dataclass(frozen=True, slots=True)
+class Period:
+    """What the figures are of: the latest weeks (None: all there are), or the sittings of one topic set."""
+
+    weeks: int | None = None
+    topic_set_id: UUID | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SpotLine:
+    """A kind of question, or a topic, in this class. `trend` is the change in points since before the latest week."""
+
+    id: str
+    title: str
+    topic: str
+    spot: WeakSpot
+    trend: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One student in one topic: the estimate of being right, by the learner model, and the answers behind it."""
+
+    estimate: float | None
+    answers: int
+
+
+@dataclass(frozen=True, slots=True)
+class StudentLine:
+    """A student's row of the table: a cell a topic."""
+
+    person_id: UUID
+    name: str
+    cells: Sequence[Cell]
+
+
+@dataclass(frozen=True, slots=True)
+class HeldLine:
+    """A named misconception, "family/name", with who likely holds it."""
+
+    id: str
+    name: str
+    family_title: str
+    topic: str
+    held: HeldMisconception
+    holders: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class ClassPicture:
+    """All that the page shows; `answered` students have answered anything of late."""
+
+    row: ClassRow
+    students: int
+    answered: int
+    topics: Sequence[SpotLine]
+    families: Sequence[SpotLine]
+    held: Sequence[HeldLine]
+    table: Sequence[StudentLine]
+    headings: Sequence[str]
+
+
+def class_picture(
+    uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, period: Period, now: datetime
+) -> ClassPicture:
+    """Return the picture of a class; NotFound and NotAllowed as `taught_class`, Invalid for a period there is not."""
+    if period.weeks is not None and period.weeks not in PERIODS:
+        raise Invalid(say("period", actor.language, value=period.weeks, accepted=", ".join(map(str, PERIODS))), "weeks")
+    with uow.reader() as connection:
+        row = taught_class(connection, actor, class_id)
+        students = classes.list_students(connection, actor.school_id, class_id)
+        counts = _counts(connection, actor, class_id, period, now)
+        states = levels_and_skills(connection, actor.school_id, class_id)
+    counts = [count for count in counts if count.family in library.families]
+    return ClassPicture(
+        row=row,
+        students=len(students),
+        answered=len({count.visit_id for count in counts}),
+        topics=tuple(_spots(counts, {f.id: f.topic for f in library.families.values()}, _topic_lines(library, actor))),
+        families=tuple(_spots(counts, {f: f for f in library.families}, _family_lines(library, actor))),
+        held=tuple(_held(library, students, states, actor)),
+        table=tuple(_table(library, students, states, now)),
+        headings=tuple(pack.title.of(actor.language) for pack in library.packs.values()),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Miss:
+    """A wrong answer: who gave it and when, the question as shown, the answer, and what is behind it."""
+
+    name: str
+    answered_at: datetime
+    question: str
+    given: str
+    misconceptions: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True)
+class FamilyMisses:
+    """What is behind one row: the latest wrong answers of the class to a family."""
+
+    row: ClassRow
+    family_title: str
+    missed: Sequence[Miss]
+
+
+def family_misses(uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, family: str) -> FamilyMisses:
+    """Return the wrong answers of a class to a family, as they were shown; NotFound for a family there is not."""
+    if family not in library.families:
+        raise NotFound(family)
+    with uow.reader() as connection:
+        row = taught_class(connection, actor, class_id)
+        missed = class_figures.list_missed(connection, actor.school_id, class_id, family)
+    title = library.family(family).title.of(actor.language)
+    return FamilyMisses(row, title, tuple(_miss(library, each, actor) for each in missed))
+
+
+def _miss(library: Library, row: MissedRow, actor: Actor) -> Miss:
+    reply = Reply.from_json(row.answer)
+    item = find_item(library, row, row.conventions)
+    same = item is not None and stamp_of(item) == row.shown["stamp"]
+    given = reply_in_words(library, item, reply, actor.language) if item and same else reply.text or str(reply.value)
+    words = (misconception_words(library, row.family, name, actor) or name for name in row.misconceptions)
+    return Miss(row.name, row.answered_at, f"{row.shown['scene']} {row.shown['question']}", given, tuple(words))
+
+
+def _counts(connection: Connection, actor: Actor, class_id: UUID, period: Period, now: datetime) -> Sequence[CountRow]:
+    if period.topic_set_id is not None:
+        return class_figures.list_counts_of_set(connection, actor.school_id, class_id, period.topic_set_id)
+    this_week = week_of(now)
+    since = this_week - timedelta(weeks=period.weeks - 1) if period.weeks else FIRST_WEEK
+    return class_figures.list_counts(connection, actor.school_id, class_id, since, this_week)
+
+
+def _topic_lines(library: Library, actor: Actor) -> Mapping[str, tuple[str, str]]:
+    return {pack.id: (pack.title.of(actor.language), pack.id) for pack in library.packs.values()}
+
+
+def _family_lines(library: Library, actor: Actor) -> Mapping[str, tuple[str, str]]:
+    return {family.id: (family.title.of(actor.language), family.topic) for family in library.families.values()}
+
+
+def _spots(
+    counts: Sequence[CountRow], group_of: Mapping[str, str], words: Mapping[str, tuple[str, str]]
+) -> Iterator[SpotLine]:
+    """Yield every group with answers, the weakest first."""
+    by_student: defaultdict[str, defaultdict[UUID, int]] = defaultdict(lambda: defaultdict(int))
+    sums: defaultdict[str, list[int]] = defaultdict(lambda: [0, 0, 0, 0])
+    for count in counts:
+        group = group_of[count.family]
+        by_student[group][count.visit_id] += count.answers
+        more = (count.answers, count.correct, count.recent_answers, count.recent_correct)
+        sums[group] = [a + b for a, b in zip(sums[group], more, strict=True)]
+    skills = [SkillCount(group, tuple(by_student[group].values()), sums[group][1]) for group in by_student]
+    for spot in weak_spots(skills):
+        title, topic = words[spot.skill]
+        yield SpotLine(spot.skill, title, topic, spot, _trend(sums[spot.skill]))
+
+
+def _trend(sums: Sequence[int]) -> int | None:
+    """Return the change of the share right, in points, of the latest week against before; None for too few answers."""
+    answers, correct, recent, recent_correct = sums
+    before = answers - recent
+    if min(before, recent) < LEAST_FOR_TREND:
+        return None
+    return round(100 * (recent_correct / recent - (correct - recent_correct) / before))
+
+
+def _held(
+    library: Library,
+    students: Sequence[StudentRow],
+    states: States,
+    actor: Actor,
+) -> Iterator[HeldLine]:
+    """Yield the misconceptions that anybody showed and somebody likely holds."""
+    chances: defaultdict[str, dict[str, float]] = defaultdict(dict)
+    shown = set()
+    for student in students:
+        for family, kept in states.get(student.visit_id, NOTHING_KNOWN)[1].items():
+            for name, chance in kept.skill.misconceptions.items():
+                chances[f"{family}/{name}"][str(student.person_id)] = chance
+            shown |= {f"{family}/{name}" for name in kept.met}
+    names = {str(student.person_id): student.name for student in students}
+    for held in held_misconceptions({each: chances[each] for each in chances if each in shown}):
+        family, _, name = held.misconception.partition("/")
+        words = misconception_words(library, family, name, actor)
+        if words is not None and held.holders:
+            spec = library.family(family)
+            title = spec.title.of(actor.language)
+            yield HeldLine(
+                held.misconception, words, title, spec.topic, held, tuple(names[each] for each in held.holders)
+            )
+
+
+def _table(
+    library: Library,
+    students: Sequence[StudentRow],
+    states: States,
+    now: datetime,
+) -> Iterator[StudentLine]:
+    for student in students:
+        level, skills = states.get(student.visit_id, NOTHING_KNOWN)
+        cells = []
+        for pack in library.packs.values():
+            kept = [skills[each].skill for each in pack.families if each in skills and skills[each].skill.answers]
+            answers = sum(skill.answers for skill in kept)
+            judged = [judge(level, skill, now).estimate for skill in kept]
+            cells.append(Cell(sum(judged) / len(judged) if judged else None, answers))
+        yield StudentLine(student.person_id, student.name, tuple(cells))

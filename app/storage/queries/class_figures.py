@@ -1,0 +1,138 @@
+"""What the students of a class answered, counted, and what the learner model knows of each: for its pages."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, Select, bindparam, case, func, select
+
+from app.storage.base import table_of
+from app.storage.models import Assignment, Attempt, DrillItem, Enrolment, LearnerSkill, Person, Sitting, WeekTally
+from app.storage.queries.learners import LEARNER, LearnerRow, SkillRow
+
+TALLY, SKILL, ATTEMPT, ITEM = table_of(WeekTally), table_of(LearnerSkill), table_of(Attempt), table_of(DrillItem)
+ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
+SITTING, ASSIGNMENT = table_of(Sitting), table_of(Assignment)
+MOST_MISSED = 50
+
+
+@dataclass(frozen=True, slots=True)
+class CountRow:
+    """Answers of one student to one family: all of a period, and those of its latest week."""
+
+    visit_id: UUID
+    family: str
+    answers: int
+    correct: int
+    recent_answers: int
+    recent_correct: int
+
+
+@dataclass(frozen=True, slots=True)
+class MissedRow:
+    """A wrong answer of a student, as it was shown and given."""
+
+    name: str
+    family: str
+    seed: int
+    form: str
+    conventions: dict[str, Any]
+    shown: dict[str, Any]
+    answer: dict[str, Any]
+    misconceptions: list[str]
+    answered_at: datetime
+
+
+_MEMBERS = (
+    select(PERSON.c.school_id, PERSON.c.visit_id, PERSON.c.id, PERSON.c.name)
+    .select_from(
+        ENROLMENT.join(PERSON, (PERSON.c.school_id == ENROLMENT.c.school_id) & (PERSON.c.id == ENROLMENT.c.person_id))
+    )
+    .where(
+        ENROLMENT.c.school_id == bindparam("school_id"),
+        ENROLMENT.c.class_id == bindparam("class_id"),
+        ENROLMENT.c.left_at.is_(None),
+        PERSON.c.left_at.is_(None),
+    )
+    .subquery()
+)
+
+
+def _of_members(table: Any) -> Any:
+    return _MEMBERS.join(table, (table.c.school_id == _MEMBERS.c.school_id) & (table.c.visit_id == _MEMBERS.c.visit_id))
+
+
+_RECENT = TALLY.c.week >= bindparam("recent")
+COUNTS = (
+    select(
+        TALLY.c.visit_id,
+        TALLY.c.family,
+        func.sum(TALLY.c.answers).label("answers"),
+        func.sum(TALLY.c.correct).label("correct"),
+        func.sum(case((_RECENT, TALLY.c.answers), else_=0)).label("recent_answers"),
+        func.sum(case((_RECENT, TALLY.c.correct), else_=0)).label("recent_correct"),
+    )
+    .select_from(_of_members(TALLY))
+    .where(TALLY.c.week >= bindparam("since"))
+    .group_by(TALLY.c.visit_id, TALLY.c.family)
+)
+_OF_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
+_OF_SITTING = (SITTING.c.school_id == ITEM.c.school_id) & (SITTING.c.drill_id == ITEM.c.drill_id)
+_OF_SET = (ASSIGNMENT.c.school_id == SITTING.c.school_id) & (ASSIGNMENT.c.id == SITTING.c.assignment_id)
+_RIGHT = case((ATTEMPT.c.correct, 1), else_=0)
+COUNTS_OF_SET = (
+    select(
+        ATTEMPT.c.visit_id,
+        ATTEMPT.c.family,
+        func.count().label("answers"),
+        func.sum(_RIGHT).label("correct"),
+        func.sum(0 * _RIGHT).label("recent_answers"),
+        func.sum(0 * _RIGHT).label("recent_correct"),
+    )
+    .select_from(_of_members(ATTEMPT).join(ITEM, _OF_ITEM).join(SITTING, _OF_SITTING).join(ASSIGNMENT, _OF_SET))
+    .where(ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"))
+    .group_by(ATTEMPT.c.visit_id, ATTEMPT.c.family)
+)
+LEVELS = select(LEARNER).select_from(_of_members(LEARNER))
+SKILLS = select(SKILL).select_from(_of_members(SKILL))
+MISSED = (
+    select(_MEMBERS.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
+    .select_from(_of_members(ATTEMPT))
+    .where(ATTEMPT.c.family == bindparam("family"), ATTEMPT.c.correct.is_(False))
+    .order_by(ATTEMPT.c.answered_at.desc(), ATTEMPT.c.id.desc())
+    .limit(MOST_MISSED)
+)
+
+
+def list_counts(connection: Connection, school_id: UUID, class_id: UUID, since: date, recent: date) -> list[CountRow]:
+    """Return what each student of a class answered of each family since a week's Monday."""
+    return _counts(connection, COUNTS, school_id, class_id, since=since, recent=recent)
+
+
+def list_counts_of_set(connection: Connection, school_id: UUID, class_id: UUID, topic_set_id: UUID) -> list[CountRow]:
+    """Return what each student of a class answered of each family in the sittings of one topic set."""
+    return _counts(connection, COUNTS_OF_SET, school_id, class_id, topic_set_id=topic_set_id)
+
+
+def list_levels(connection: Connection, school_id: UUID, class_id: UUID) -> list[LearnerRow]:
+    """Return the level of each student of a class who answered anything."""
+    rows = connection.execute(LEVELS, {"school_id": school_id, "class_id": class_id}).mappings()
+    return [LearnerRow(**row) for row in rows]
+
+
+def list_skills(connection: Connection, school_id: UUID, class_id: UUID) -> list[SkillRow]:
+    """Return every skill of every student of a class."""
+    rows = connection.execute(SKILLS, {"school_id": school_id, "class_id": class_id}).mappings()
+    return [SkillRow(**row) for row in rows]
+
+
+def list_missed(connection: Connection, school_id: UUID, class_id: UUID, family: str) -> list[MissedRow]:
+    """Return the latest wrong answers of a class to a family."""
+    rows = connection.execute(MISSED, {"school_id": school_id, "class_id": class_id, "family": family}).mappings()
+    return [MissedRow(**row) for row in rows]
+
+
+def _counts(connection: Connection, query: Select[Any], school_id: UUID, class_id: UUID, **more: Any) -> list[CountRow]:
+    rows = connection.execute(query, {"school_id": school_id, "class_id": class_id, **more}).mappings()
+    return [CountRow(**row) for row in rows]

@@ -1,0 +1,77 @@
+"""The page of a class's weak spots: two clicks from the first page, with names and without."""
+
+from datetime import timedelta
+from uuid import UUID
+
+import pytest
+
+from app.services.actor import Role
+from app.storage.queries.people import PersonRow
+from tests.fakes import Clock
+from tests.questions.replies import wrong_answer
+from tests.web.browsing import Browser
+from tests.web.members import OneSchool
+from tests.web.student.answers import item_of
+
+
+@pytest.fixture
+def ingrid(school: OneSchool) -> PersonRow:
+    return school.add(Role.INSTRUCTOR, "Ingrid")
+
+
+@pytest.fixture
+def autumn(school: OneSchool, ingrid: PersonRow, clock: Clock) -> UUID:
+    """Ingrid's class with Alice in it, who missed five conversions."""
+    alice = school.add(Role.STUDENT, "Alice Arrow")
+    browser = school.browser_of(alice)
+    page = browser.start_drill("compass-to-true", length=5)
+    while page.find("//form[@id='answer']"):
+        clock.forward(timedelta(minutes=1))
+        browser.submit(page, wrong_answer(item_of(school.app, page)))
+        page = browser.get_page(browser.get_page(browser.address).find("//a[contains(@class, 'next')]/@href")[0])
+    return school.add_class("Autumn", ingrid, alice)
+
+
+@pytest.fixture
+def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+    return school.browser_of(ingrid)
+
+
+def test_two_clicks_from_the_first_page_lead_to_the_answers_behind_a_row(instructor: Browser, autumn: UUID) -> None:
+    first = instructor.get_page("/classes")
+    a_class = instructor.get_page(first.find(f"//a[contains(@href, '{autumn}')]/@href")[0])
+    page = instructor.get_page(a_class.find("//a[contains(@href, 'weak-spots')]/@href")[0])
+    assert page.heading == "Weak spots of Autumn"
+    assert "few: be careful" in page.text
+    assert "Alice Arrow" in page.text
+    behind = instructor.get_page(page.find("//a[contains(@href, 'compass-to-true')]/@href")[0])
+    assert behind.heading == "Missed: Compass to magnetic to true"
+    assert len(behind.find("//main//ul/li")) == 5
+
+
+def test_projector_shows_no_name(instructor: Browser, autumn: UUID) -> None:
+    page = instructor.get_page(f"/classes/{autumn}/weak-spots?projector=1")
+    assert "Alice" not in page.words("//main")
+    assert page.find("//link[contains(@href, 'projector.css')]")
+
+
+def test_topic_and_weeks_choose_and_what_cannot_be_is_said(instructor: Browser, autumn: UUID) -> None:
+    assert "Compass to magnetic" in instructor.get_page(f"/classes/{autumn}/weak-spots?topic=datum&weeks=4").text
+    assert "Compass to magnetic" not in instructor.get_page(f"/classes/{autumn}/weak-spots?topic=wind").text
+    page = instructor.get_page(f"/classes/{autumn}/weak-spots?weeks=7", 422)
+    assert "The latest 7 weeks" in page.words("//main//strong")
+
+
+def test_nobody_else_sees_it(school: OneSchool, autumn: UUID) -> None:
+    address = f"/classes/{autumn}/weak-spots"
+    other = school.browser_of(school.add(Role.INSTRUCTOR, "Otto"))
+    assert other.get(address).status_code == 403
+    assert school.browser_of(school.add(Role.STUDENT, "Eva")).get(address).status_code == 403
+    assert Browser(school.app).get(address).status_code == 403
+
+
+def test_french(school: OneSchool, ingrid: PersonRow, autumn: UUID) -> None:
+    browser = school.browser_of(ingrid, "fr")
+    page = browser.send("/language", {"csrf_token": browser.get_page("/classes").token, "language": "fr", "here": "/"})
+    page = browser.get_page(f"/classes/{autumn}/weak-spots")
+    assert page.heading == "Points faibles de la classe Autumn"
