@@ -16,6 +16,7 @@ from app.physics.angles import cos_deg, sin_deg, tan_deg
 SIZE = (320.0, 196.0)
 PIVOT = (160.0, 48.0)
 GRAVITY, HALF_CARD = 106.0, 64.0
+ROOM = 108.0  # that the longest name takes
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
@@ -50,9 +51,9 @@ def _labels(bank_deg: float, apparent: Point, language: Language) -> Iterator[st
     if bank_deg:
         said = pick(language, "acceleration, turned round", "accélération, renversée")
         yield words((x, apparent[1] + 24), said, Lettering(halo="paper"))
-        middle = ((x + apparent[0]) / 2 - 10 * side, y + 64)
+        beside = min(max((x + apparent[0]) / 2 - 10 * side, ROOM), SIZE[0] - ROOM)
         style = Lettering(15, bold=True, anchor=away, halo="paper")
-        yield words(middle, pick(language, "apparent down", "bas apparent"), style)
+        yield words((beside, y + 64), pick(language, "apparent down", "bas apparent"), style)
 
 
 def _describe(bank_deg: float, language: Language, *, aside: bool) -> str:

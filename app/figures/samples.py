@@ -101,6 +101,7 @@ SAMPLES: Final[list[Sample]] = [
     ("tilted-card", {"dip_deg": -60, "bank_deg": -45}),
     ("tilted-card", {"dip_deg": 60, "bank_deg": 0}),
     ("apparent-vertical", {"bank_deg": 15}),
+    ("apparent-vertical", {"bank_deg": 45}),
     ("apparent-vertical", {"bank_deg": -45}),
     ("apparent-vertical", {"bank_deg": -5.9, "view": "left"}),
     ("apparent-vertical", {"bank_deg": 0}),

@@ -201,7 +201,7 @@ function forces() {
     sum.setAttribute("d", `M0 0L${x} 106`);
     down.setAttribute("x", 10 * side);
     down.setAttribute("text-anchor", side > 0 ? "start" : "end");
-    names[1].setAttribute("x", x / 2 - 10 * side);
+    names[1].setAttribute("x", Math.min(52, Math.max(-52, x / 2 - 10 * side)));
     names[1].setAttribute("text-anchor", side > 0 ? "end" : "start");
     for (const name of names) name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
   };
