@@ -35,6 +35,11 @@ def is_over(sitting: SittingRow, now: datetime) -> bool:
     return sitting.finished_at is not None or (sitting.ends_at is not None and now >= sitting.ends_at)
 
 
+def refuses_answers(sitting: SittingRow, now: datetime) -> bool:
+    """Whether nothing can be answered any more, also because the set was withdrawn."""
+    return is_over(sitting, now) or sitting.withdrawn_at is not None
+
+
 def opens_at(sitting: SittingRow) -> datetime | None:
     """Return the moment before which nothing is shown: where answers wait, the last due time anybody has."""
     if sitting.reveal != AFTER_DUE:

@@ -75,12 +75,9 @@ def list_due(uow: UnitOfWork, actor: Actor, now: datetime) -> Sequence[DueView]:
     return sorted(shown, key=lambda view: (view.standing.stage is Stage.DONE, _due_key(view)))
 
 
-def get_due(uow: UnitOfWork, actor: Actor, assignment_id: UUID, now: datetime) -> DueView:
-    """Return one assignment of the actor; NotFound for anybody else's."""
-    for view in list_due(uow, actor, now):
-        if view.id == assignment_id:
-            return view
-    raise NotFound(assignment_id)
+def find_due(uow: UnitOfWork, actor: Actor, assignment_id: UUID, now: datetime) -> DueView | None:
+    """Return one assignment of the actor; None for anybody else's, and for one of a class they have left."""
+    return next((view for view in list_due(uow, actor, now) if view.id == assignment_id), None)
 
 
 def start_sitting(uow: UnitOfWork, actor: Actor, library: Library, assignment_id: UUID, now: datetime) -> UUID:

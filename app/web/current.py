@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 from typing import cast
 
 from flask import current_app, g, request, session
+from flask_babel import refresh
 
 from app.packs.library import Library
 from app.packs.spec import LANGUAGES, Language
@@ -21,6 +22,7 @@ NAME = "lubberline"
 VISIT = "visit"
 SIGN_IN = "sign-in"
 LANGUAGE = "language"
+SPOKEN = "spoken"
 SCHOOL = "school"
 LARGEST_SEED = 2**31
 
@@ -122,9 +124,17 @@ def actor_with_visit() -> Actor:
 
 def language() -> Language:
     """Return the language of this request's page."""
+    if SPOKEN in g:
+        return cast("Language", g.get(SPOKEN))
     if "actor" in g or VISIT in session or SIGN_IN in session:
         return actor().language
     return wished_language()
+
+
+def speak(of_page: Language) -> None:
+    """Put this one page into a language that it must have, whatever its reader reads."""
+    setattr(g, SPOKEN, of_page)
+    refresh()
 
 
 def wished_language() -> Language:

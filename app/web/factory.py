@@ -27,6 +27,7 @@ from app.web.navigation import add_navigation
 from app.web.page_text import add_text_filters
 from app.web.school import school
 from app.web.sessions import keep_sessions
+from app.web.sets import sets
 from app.web.settings import Settings
 from app.web.student import student
 
@@ -55,7 +56,7 @@ def create_app(
     CSRFProtect(app)
     show_errors(app)
     serve_assets(app, STATIC)
-    for area in (front, account, bench, student, instructor, school):
+    for area in (front, account, bench, student, instructor, school, sets):
         app.register_blueprint(area)
     guard_requests(app)
     if settings.proxies:

@@ -50,3 +50,29 @@ class CoordinateField(Field):  # type: ignore[misc] # the library has no types
             )
             raise ValueError(message)
         return -float(number) if letter and letter in self.letters[1] else float(number)
+
+
+class WholeNumberField(Field):  # type: ignore[misc] # the library has no types
+    """A whole number of at most six digits; nothing stays None."""
+
+    widget = TextInput()
+
+    def __init__(self, label: object = None, **options: Any) -> None:
+        super().__init__(label, **options)
+        self.text: str | None = None
+
+    def _value(self) -> str:
+        if self.text is not None:
+            return self.text
+        return "" if self.data is None else str(self.data)
+
+    def process_formdata(self, valuelist: Sequence[str]) -> None:
+        """Read what was typed."""
+        self.text = valuelist[0].strip() if valuelist else ""
+        if not self.text:
+            self.data = None
+        elif re.fullmatch(r"-?[0-9]{1,6}", self.text.translate(PLAIN)):
+            self.data = int(self.text.translate(PLAIN))
+        else:
+            message = gettext("“%(value)s” is not a whole number. Accepted: digits, such as 10.", value=cut(self.text))
+            raise ValueError(message)

@@ -1,5 +1,8 @@
 """How templates write numbers, the result of a sum, and what a box takes."""
 
+from datetime import datetime
+from math import ceil
+
 from flask import Flask
 from flask_babel import gettext, lazy_gettext
 from markupsafe import Markup
@@ -7,7 +10,7 @@ from markupsafe import Markup
 from app.physics.angles import round_half_up
 from app.questions.numbers import decimals, east_west, north_south
 from app.questions.wording import WordedPart
-from app.web.current import actor, language, library
+from app.web.current import actor, language, library, now
 
 # What a box takes, without an example: one might stand near the key.
 TAKES: dict[str, object] = {
@@ -26,7 +29,7 @@ OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page."""
-    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class)
+    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, minutes_left)
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals["actor"] = actor
 
@@ -35,6 +38,11 @@ def result(arithmetic: str) -> Markup:
     """Set what stands after the last equals sign of a sum in bold."""
     working, equals, value = arithmetic.rpartition("= ")
     return Markup("{}{}<b>{}</b>").format(working, equals, value)
+
+
+def minutes_left(until: datetime) -> int:
+    """Return the whole minutes that are left until a moment, begun ones counted."""
+    return max(0, ceil((until - now()).total_seconds() / 60))
 
 
 def variation(value_deg: float) -> str:

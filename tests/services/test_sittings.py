@@ -5,13 +5,14 @@ from uuid import UUID
 
 import pytest
 
+from app.services.actor import Actor
 from app.services.assignments import extend_for, withdraw
 from app.services.drills import drill_again, find_open_drill, get_drill
 from app.services.errors import Conflict, NotFound
 from app.services.practice import question
 from app.services.progress import Mark
 from app.services.review import summary, verdict
-from app.services.sittings import DueView, get_due, hand_in, list_due, start_sitting
+from app.services.sittings import DueView, find_due, hand_in, list_due, start_sitting
 from app.services.standing import Stage
 from app.services.topic_sets import SetSettings, change_settings, list_sets
 from app.storage.queries.classes import add_student
@@ -42,7 +43,13 @@ class Evening:
         sit(self.uow, self.cast.alice, drill_id, marks, now)
 
     def due(self, assignment_id: UUID, now: datetime = NOW) -> DueView:
-        return get_due(self.uow, self.cast.alice, assignment_id, now)
+        return due_of(self.uow, self.cast.alice, assignment_id, now)
+
+
+def due_of(uow: UnitOfWork, student: Actor, assignment_id: UUID, now: datetime) -> DueView:
+    found = find_due(uow, student, assignment_id, now)
+    assert found is not None
+    return found
 
 
 @pytest.fixture
@@ -122,7 +129,7 @@ def test_extension_and_joining_late_are_not_late(evening: Evening) -> None:
     assert evening.due(given, DUE + timedelta(days=2)).standing.late
     with evening.uow.writer() as connection:
         add_student(connection, cast.selma.school_id, evening.class_id, cast.selma.own_person, AFTER)
-    late_comer = get_due(evening.uow, cast.selma, given, AFTER + timedelta(days=9))
+    late_comer = due_of(evening.uow, cast.selma, given, AFTER + timedelta(days=9))
     assert (late_comer.standing.joined_late, late_comer.standing.late) == (True, False)
 
 

@@ -8,7 +8,9 @@ from flask.typing import ResponseReturnValue
 from app.services import drills
 from app.services.drills import LENGTH, DrillWish
 from app.services.practice import question
+from app.services.reveal import opens_at, refuses_answers
 from app.services.review import summary
+from app.services.sittings import find_due
 from app.web.access import allow
 from app.web.current import actor, actor_with_visit, backend, library, now, uow
 from app.web.student.blueprint import PRACTISING, student
@@ -33,7 +35,7 @@ def start_drill() -> ResponseReturnValue:
 def resume_drill(drill_id: UUID) -> ResponseReturnValue:
     """Go to the first question without an answer, or to the summary."""
     view = question(uow(), actor(), library(), drill_id)
-    if view.progress.finished:
+    if view.progress.finished or (view.sitting and refuses_answers(view.sitting, now())):
         return redirect(url_for("student.show_summary", drill_id=drill_id))
     return redirect(url_for("student.show_question", drill_id=drill_id, position=view.progress.position))
 
@@ -41,8 +43,16 @@ def resume_drill(drill_id: UUID) -> ResponseReturnValue:
 @student.get("/drills/<uuid:drill_id>/summary")
 @allow(*PRACTISING)
 def show_summary(drill_id: UUID) -> ResponseReturnValue:
-    """Look back on a drill."""
-    return render_template("student/show_summary.html", view=summary(uow(), actor(), library(), drill_id, now()))
+    """Look back on a drill; on an assigned set as far as it may be seen."""
+    view = summary(uow(), actor(), library(), drill_id, now())
+    if view.sitting is None:
+        return render_template("student/show_summary.html", view=view)
+    due = find_due(uow(), actor(), view.sitting.assignment_id, now())
+    template = "student/show_held.html" if view.held else "student/show_summary.html"
+    over = refuses_answers(view.sitting, now())
+    return render_template(
+        template, view=view, sitting=view.sitting, due=due, over=over, opens_at=opens_at(view.sitting)
+    )
 
 
 @student.post("/drills/<uuid:drill_id>/again")

@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.practice import answer, question
+from app.services.reveal import may_see, refuses_answers
 from app.services.review import verdict
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
@@ -31,6 +32,8 @@ def answer_question(drill_id: UUID, position: int) -> ResponseReturnValue:
         outcome = answer(uow(), actor(), library(), item_id, read_answer(str(item_id)), now())
     except (Invalid, Conflict) as refusal:
         return _page(drill_id, position, refusal)
+    if outcome.held:
+        return redirect(url_for("student.resume_drill", drill_id=outcome.drill_id), 303)
     again = None if outcome.counted else 1
     return redirect(url_for("student.show_verdict", item_id=outcome.item_id, again=again, _anchor="verdict"), 303)
 
@@ -43,11 +46,17 @@ def show_verdict(item_id: UUID) -> ResponseReturnValue:
     if view.explained is None:
         return render_template("student/show_revised.html", view=view)
     page = QuestionPage(item=view.explained.item, progress=view.progress, verdict=view)
-    return render_template("student/show_verdict.html", page=page, again="again" in request.args)
+    return render_template("student/show_verdict.html", page=page, again="again" in request.args, sitting=view.sitting)
 
 
 def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = None) -> ResponseReturnValue:
     view = question(uow(), actor(), library(), drill_id, position)
+    if view.sitting and refuses_answers(view.sitting, now()):
+        if refusal:
+            raise refusal
+        return redirect(url_for("student.show_summary", drill_id=drill_id))
+    if view.answered and view.sitting and not may_see(view.sitting, now()):
+        return redirect(url_for("student.resume_drill", drill_id=drill_id))
     if view.answered:
         return redirect(url_for("student.show_verdict", item_id=view.item_id, _anchor="verdict"))
     page = QuestionPage(
@@ -58,7 +67,7 @@ def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = No
         given=dict(request.form.lists()),
         refusal=refusal,
     )
-    shown = render_template("student/show_question.html", page=page, item_id=view.item_id)
+    shown = render_template("student/show_question.html", page=page, item_id=view.item_id, sitting=view.sitting)
     return shown, STATUS[type(refusal)] if refusal else 200
 
 

@@ -1,0 +1,72 @@
+"""Items with their key and working, for instructors before a lesson and for the key page of a sheet."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from app.grader.explain import WorkingStep, working
+from app.packs.library import Library
+from app.packs.spec import Language
+from app.questions.model import Item
+from app.questions.values import show_value
+from app.questions.wording import WordedItem, Writer, word_item
+
+
+@dataclass(frozen=True, slots=True)
+class KeyedOption:
+    """An offered option: its letter on a sheet, whether it is right, and what is behind a wrong one."""
+
+    letter: str
+    text: str
+    correct: bool
+    misconceptions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class KeyedItem:
+    """An item as whoever teaches sees it. `key` has one line for each thing to fill in."""
+
+    position: int
+    family: str
+    family_title: str
+    worded: WordedItem
+    options: tuple[KeyedOption, ...]
+    key: tuple[str, ...]
+    working: tuple[WorkingStep, ...]
+
+
+def keyed_item(library: Library, item: Item, position: int, language: Language) -> KeyedItem:
+    """Return an item with its key in words; nobody who is to answer it may see this."""
+    writer = Writer(library, item, language)
+    worded = word_item(library, item, language)
+    options = tuple(
+        KeyedOption(letter_of(shown.position), shown.text, option.correct, _names(writer, option.misconceptions))
+        for shown, option in zip(worded.options, item.options, strict=True)
+    )
+    title = writer.family.title.of(language)
+    return KeyedItem(position, item.family, title, worded, options, _key(writer, options), working(writer))
+
+
+def letter_of(position: int) -> str:
+    """Return the letter of an option that counts from 0."""
+    return chr(ord("a") + position)
+
+
+def _names(writer: Writer, misconceptions: Sequence[str]) -> tuple[str, ...]:
+    return tuple(writer.write(writer.family.misconception(each).name) for each in misconceptions)
+
+
+def _key(writer: Writer, options: Sequence[KeyedOption]) -> tuple[str, ...]:
+    item = writer.item
+    if item.form in {"choice", "pick", "several"}:
+        return tuple(f"{option.letter}) {option.text}" for option in options if option.correct)
+    if item.form == "order":
+        return tuple(f"{place}. {writer.word(code)}" for place, code in enumerate(item.key, 1))
+    if item.form in {"groups", "match"}:
+        return tuple(f"{writer.word(code)} → {writer.word(group)}" for code, group in item.key.items())
+    if item.form == "boxes":
+        return tuple(
+            f"{writer.write(part.label)} → "
+            + show_value(item.key[part.id], part, writer.ask, writer.family, writer.library, writer.language)
+            for part in writer.ask.parts
+        )
+    return (writer.value(item.key),)

@@ -1,0 +1,79 @@
+"""What a form for a topic set offers: topics with their families, syllabus lines and misconceptions."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from app.packs.library import Library
+from app.packs.spec import Language
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One thing to choose: what is sent, and its words."""
+
+    value: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class OfferGroup:
+    """Things to choose under one heading."""
+
+    id: str
+    title: str
+    offers: tuple[Offer, ...]
+
+
+def families_by_topic(library: Library, language: Language) -> Sequence[OfferGroup]:
+    """Return every family under its topic."""
+    return tuple(
+        OfferGroup(
+            pack.id,
+            pack.title.of(language),
+            tuple(Offer(family.id, family.title.of(language)) for family in library.families_of(pack.id)),
+        )
+        for pack in library.packs.values()
+    )
+
+
+def lines_by_document(library: Library, language: Language) -> Sequence[OfferGroup]:
+    """Return the syllabus lines that some family serves, under their document."""
+    served = {line for family in library.families.values() for lines in family.syllabus.values() for line in lines}
+    groups = (
+        OfferGroup(
+            document.id,
+            document.title,
+            tuple(
+                Offer(line.name, f"{line.name}: {line.text.of(language)}")
+                for line in document.lines
+                if line.name in served
+            ),
+        )
+        for document in library.syllabuses.documents
+    )
+    return tuple(group for group in groups if group.offers)
+
+
+def misconceptions_by_topic(library: Library, language: Language) -> Sequence[OfferGroup]:
+    """Return the misconceptions under their topic, one that several families share once."""
+    return tuple(
+        OfferGroup(pack.id, pack.title.of(language), tuple(_misconceptions(library, pack.id, language)))
+        for pack in library.packs.values()
+    )
+
+
+def misconception_words(library: Library, misconception: str, language: Language) -> str:
+    """Return the name of a misconception given as family/id; the id itself where the packs no longer have it."""
+    family_id, _, name = misconception.partition("/")
+    family = library.families.get(family_id)
+    found = [each for each in family.misconceptions if each.id == name] if family else []
+    return found[0].name.of(language) if found else misconception
+
+
+def _misconceptions(library: Library, pack_id: str, language: Language) -> Iterator[Offer]:
+    met = set()
+    for family in library.families_of(pack_id):
+        for each in family.misconceptions:
+            if (each.id, each.name) not in met:
+                met.add((each.id, each.name))
+                yield Offer(f"{family.id}/{each.id}", each.name.of(language))
