@@ -17,11 +17,14 @@ from app.services.messages import say
 from app.services.reveal import AFTER_DUE
 from app.services.set_access import TEACHING, keep_changes, school_set
 from app.storage.ids import new_id
-from app.storage.queries import assignments, classes
+from app.storage.queries import assignments, class_lists, classes
 from app.storage.queries.assignments import AssignedRow, AssignmentRow, MemberRow
+from app.storage.queries.class_lists import ListedClassRow
 from app.storage.queries.classes import ClassRow, StudentRow
 from app.storage.queries.topic_sets import SetRow
 from app.storage.unit_of_work import UnitOfWork
+
+LATEST = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,17 +42,22 @@ class AssignWish:
 class Assignable:
     """Whom an actor may give sets to: the classes they teach, each with its students."""
 
-    classes: tuple[tuple[ClassRow, tuple[StudentRow, ...]], ...]
+    classes: tuple[tuple[ListedClassRow, tuple[StudentRow, ...]], ...]
 
 
 def list_assignable(uow: UnitOfWork, actor: Actor) -> Assignable:
     """Return the classes the actor teaches (the school's administrator: all of the school), with their students."""
     with uow.reader() as connection:
-        rows = [row for row in classes.list_classes(connection, actor.school_id) if row.archived_at is None]
-        if actor.role is not Role.SCHOOL:
-            taught = classes.list_taught(connection, actor.school_id, actor.own_person)
-            rows = [row for row in rows if row.id in taught]
+        rows = _classes_of(connection, actor)
         return Assignable(tuple((row, classes.list_students(connection, actor.school_id, row.id)) for row in rows))
+
+
+def list_running(uow: UnitOfWork, actor: Actor) -> Sequence[AssignedRow]:
+    """Return what the actor's classes and students were given last and still have."""
+    with uow.reader() as connection:
+        taught = {row.id for row in _classes_of(connection, actor)}
+        given = assignments.list_latest(connection, actor.school_id, LATEST)
+    return [row for row in given if row.class_id in taught or (row.class_id is None and _gave(actor, row))]
 
 
 def assign_set(uow: UnitOfWork, actor: Actor, set_id: UUID, wish: AssignWish, now: datetime) -> Sequence[UUID]:
@@ -105,7 +113,7 @@ def own_assignment(connection: Connection, actor: Actor, assignment_id: UUID) ->
         raise NotFound(assignment_id)
     if found.class_id is not None:
         taught_class(connection, actor, found.class_id)
-    elif actor.role is not Role.SCHOOL and found.assigned_by != actor.person_id:
+    elif not _gave(actor, found):
         raise NotAllowed(assignment_id)
     return found
 
@@ -150,16 +158,26 @@ def _new_classes(connection: Connection, actor: Actor, row: SetRow, wanted: Sequ
 
 def _check_people(connection: Connection, actor: Actor, wanted: Sequence[UUID]) -> None:
     """Refuse whoever is in no class that the actor teaches."""
-    ids = [row.id for row in classes.list_classes(connection, actor.school_id)]
-    if actor.role is not Role.SCHOOL:
-        taught = classes.list_taught(connection, actor.school_id, actor.own_person)
-        ids = [class_id for class_id in ids if class_id in taught]
     known = {
-        each.person_id for class_id in ids for each in classes.list_students(connection, actor.school_id, class_id)
+        student.person_id
+        for row in _classes_of(connection, actor)
+        for student in classes.list_students(connection, actor.school_id, row.id)
     }
     for person_id in wanted:
         if person_id not in known:
             raise NotFound(person_id)
+
+
+def _classes_of(connection: Connection, actor: Actor) -> Sequence[ListedClassRow]:
+    if actor.role is Role.SCHOOL:
+        rows = class_lists.list_classes(connection, actor.school_id)
+    else:
+        rows = class_lists.list_classes_taught(connection, actor.school_id, actor.own_person)
+    return [row for row in rows if row.archived_at is None]
+
+
+def _gave(actor: Actor, row: AssignedRow | AssignmentRow) -> bool:
+    return actor.role is Role.SCHOOL or row.assigned_by == actor.person_id
 
 
 def _member(connection: Connection, assignment: AssignmentRow, person_id: UUID) -> MemberRow:

@@ -21,9 +21,13 @@ class Way:
 EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
-    Role.STUDENT: (Way("front.show_home", _("Home place")),),
-    Role.INSTRUCTOR: (Way("instructor.list_classes", _("Classes")),),
-    Role.SCHOOL: (Way("instructor.list_classes", _("Classes")), Way("school.show_audit", _("Log"))),
+    Role.STUDENT: (Way("student.show_sets", _("Sets")), Way("front.show_home", _("Home place"))),
+    Role.INSTRUCTOR: (Way("instructor.list_classes", _("Classes")), Way("sets.show_sets", _("Topic sets"), "sets")),
+    Role.SCHOOL: (
+        Way("instructor.list_classes", _("Classes")),
+        Way("sets.show_sets", _("Topic sets"), "sets"),
+        Way("school.show_audit", _("Log")),
+    ),
 }
 # Where somebody goes who has signed in and asked for no other page.
 FIRST_PAGES: dict[Role, str] = {

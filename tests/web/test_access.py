@@ -14,6 +14,7 @@ from tests.web.browsing import Browser
 MEMBERS = frozenset({Role.STUDENT, Role.INSTRUCTOR, Role.SCHOOL})
 TEACHING = frozenset({Role.INSTRUCTOR, Role.SCHOOL})
 SCHOOLS = frozenset({Role.SCHOOL})
+STUDENTS = frozenset({Role.STUDENT})
 TABLE = {
     "account.first_sign_in": EVERYBODY,
     "account.show_first_sign_in": EVERYBODY,
@@ -54,9 +55,29 @@ TABLE = {
     "instructor.show_weak_spots": TEACHING,
     "instructor.show_class": TEACHING,
     "school.show_audit": SCHOOLS,
+    "sets.archive_set": TEACHING,
+    "sets.assign": TEACHING,
+    "sets.change_settings": TEACHING,
+    "sets.copy_set": TEACHING,
+    "sets.export_results": TEACHING,
+    "sets.extend": TEACHING,
+    "sets.lock_set": TEACHING,
+    "sets.make_set": TEACHING,
+    "sets.show_assign": TEACHING,
+    "sets.show_assignment": TEACHING,
+    "sets.show_class_sets": TEACHING,
+    "sets.show_key": TEACHING,
+    "sets.show_new": TEACHING,
+    "sets.show_set": TEACHING,
+    "sets.show_sets": TEACHING,
+    "sets.show_settings": TEACHING,
+    "sets.show_sheet": TEACHING,
+    "sets.swap_item": TEACHING,
+    "sets.withdraw": TEACHING,
     "static": EVERYBODY,
     "student.answer_question": EVERYBODY,
     "student.drill_again": EVERYBODY,
+    "student.hand_in": STUDENTS,
     "student.resume_drill": EVERYBODY,
     "student.send_report": EVERYBODY,
     "student.show_question": EVERYBODY,
@@ -65,11 +86,13 @@ TABLE = {
     "student.show_report": EVERYBODY,
     "student.show_today": EVERYBODY,
     "student.start_today": EVERYBODY,
+    "student.show_sets": STUDENTS,
     "student.show_summary": EVERYBODY,
     "student.show_topic": EVERYBODY,
     "student.show_topics": EVERYBODY,
     "student.show_verdict": EVERYBODY,
     "student.start_drill": EVERYBODY,
+    "student.start_sitting": STUDENTS,
 }
 
 

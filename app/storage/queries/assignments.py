@@ -89,6 +89,7 @@ _LISTED = (
     .order_by(ASSIGNMENT.c.assigned_at.desc(), ASSIGNMENT.c.id)
 )
 OF_SET = _LISTED.where(ASSIGNMENT.c.topic_set_id == bindparam("set_id"))
+LATEST = _LISTED.where(ASSIGNMENT.c.withdrawn_at.is_(None)).limit(bindparam("most"))
 OF_CLASS = _LISTED.where(ASSIGNMENT.c.class_id == bindparam("class_id"))
 
 _MEMBER = (PERSON.c.id.label("person_id"), *(PERSON.c[name] for name in ("name", "login", "seen_at")))
@@ -146,6 +147,12 @@ def list_of_set(connection: Connection, school_id: UUID, set_id: UUID) -> tuple[
 def list_of_class(connection: Connection, school_id: UUID, class_id: UUID) -> tuple[AssignedRow, ...]:
     """Return what was given to a class, the latest first."""
     rows = connection.execute(OF_CLASS, {"school_id": school_id, "class_id": class_id}).mappings()
+    return tuple(AssignedRow(**row) for row in rows)
+
+
+def list_latest(connection: Connection, school_id: UUID, most: int) -> tuple[AssignedRow, ...]:
+    """Return what was given out last in a school and not taken back."""
+    rows = connection.execute(LATEST, {"school_id": school_id, "most": most}).mappings()
     return tuple(AssignedRow(**row) for row in rows)
 
 

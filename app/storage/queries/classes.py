@@ -42,7 +42,6 @@ class StudentRow:
 _OF_SCHOOL: BindParameter[UUID] = bindparam("school_id")
 _OF_CLASS: BindParameter[UUID] = bindparam("class_id")
 FIND = select(CLASS).where(CLASS.c.school_id == _OF_SCHOOL, CLASS.c.id == _OF_CLASS)
-LIST = select(CLASS).where(CLASS.c.school_id == _OF_SCHOOL).order_by(CLASS.c.name, CLASS.c.id)
 ADD = insert(CLASS)
 ADD_INSTRUCTOR, ADD_STUDENT = insert(TEACHES), insert(ENROLMENT)
 TEACHING = select(TEACHES.c.class_id).where(
@@ -74,11 +73,6 @@ def find_class(connection: Connection, school_id: UUID, class_id: UUID) -> Class
     """Return a class of a school."""
     row = connection.execute(FIND, {"school_id": school_id, "class_id": class_id}).mappings().first()
     return ClassRow(**row) if row else None
-
-
-def list_classes(connection: Connection, school_id: UUID) -> tuple[ClassRow, ...]:
-    """Return the classes of a school by name, archived ones too."""
-    return tuple(ClassRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
 
 
 def add_class(connection: Connection, school_class: ClassRow) -> None:

@@ -32,6 +32,7 @@ DEEDS: dict[str, object] = {
     "set-assigned": _("assigned a topic set"),
     "set-extended": _("gave somebody more time"),
     "set-withdrawn": _("took an assigned set back"),
+    "results-exported": _("exported the results of a set"),
 }
 
 

@@ -9,6 +9,7 @@ from flask_babel import gettext
 
 from app.services import topic_sets
 from app.services.actor import Actor
+from app.services.assignments import list_running
 from app.services.errors import Invalid
 from app.services.homes import conventions_for
 from app.services.set_choices import families_by_topic
@@ -32,7 +33,8 @@ def show_sets() -> ResponseReturnValue:
     """List the school's sets."""
     archived = "archived" in request.args
     listed = list_sets(uow(), actor(), archived=archived)
-    return render_template("sets/show_sets.html", sets=listed, archived=archived)
+    running = [] if archived else list_running(uow(), actor())
+    return render_template("sets/show_sets.html", sets=listed, archived=archived, running=running)
 
 
 @sets.get("/topic-sets/new")
