@@ -7,11 +7,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
+from flask import Flask
 from playwright.sync_api import Browser, Page, sync_playwright
 from werkzeug.serving import make_server
 
 from app.web.factory import create_app
 from app.web.settings import Settings
+from tests.fakes import PlainHasher
+from tests.web.members import OneSchool, new_school
 
 ROOT = Path(__file__).parents[2]
 AXE = ROOT / "node_modules" / "axe-core" / "axe.min.js"
@@ -51,11 +54,23 @@ def axe() -> Axe:
 
 
 @pytest.fixture(scope="session")
-def address(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The address of an application that answers until the session ends."""
+def served(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Flask:
+    """The application of the session."""
     folder = tmp_path_factory.mktemp("browser")
     database = Path(shutil.copy(migrated, folder / "lubberline.sqlite3"))
-    server = make_server("127.0.0.1", 0, create_app(Settings(folder, database, b"k" * 32)), threaded=True)
+    return create_app(Settings(folder, database, b"k" * 32), hasher=PlainHasher())
+
+
+@pytest.fixture
+def school(served: Flask) -> OneSchool:
+    """A school of this test alone."""
+    return new_school(served)
+
+
+@pytest.fixture(scope="session")
+def address(served: Flask) -> Iterator[str]:
+    """The address of an application that answers until the session ends."""
+    server = make_server("127.0.0.1", 0, served, threaded=True)
     server.daemon_threads = True  # type: ignore[attr-defined] # of its threading mixin
     thread = threading.Thread(target=server.serve_forever)
     thread.start()

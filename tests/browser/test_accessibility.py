@@ -5,8 +5,10 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.classroom import assign_to_class, build_set, classroom
 from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
-from tests.browser.practising import answer, fill_in, follow, start_drill
+from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
+from tests.web.members import OneSchool
 
 PLAIN_PAGES = (
     "/",
@@ -92,6 +94,29 @@ def test_pages_on_the_way(open_page: Opener, axe: Axe, reach: Callable[[Page], N
     start_drill(page, "dynamic", "accel-indication")
     reach(page)
     assert not axe.faults(page)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+def test_topic_sets(open_page: Opener, axe: Axe, school: OneSchool, view: View) -> None:
+    teacher, student = classroom(open_page, school, view)
+    address = build_set(teacher, "datum", count=4)
+    assignment = assign_to_class(teacher, address)
+    paths = ("", "/settings", "/assign", "/sheet?versions=2", "/key")
+    for path in ("/topic-sets", "/topic-sets/new", assignment, *(address + path for path in paths)):
+        teacher.goto(path)
+        for fold in teacher.locator("details").all():
+            fold.evaluate("each => { each.open = true }")
+        assert not axe.faults(teacher)
+        assert_fits(teacher)
+    student.goto("/sets")
+    assert not axe.faults(student)
+    follow(student, "main form button.button")
+    assert not axe.faults(student)
+    fill_in(student)
+    follow(student, "#answer button.button")
+    follow(student, ".stem .notice a")
+    assert not axe.faults(student)
+    assert_fits(student)
 
 
 def test_order_of_a_screen_reader(open_page: Opener) -> None:

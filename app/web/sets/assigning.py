@@ -22,10 +22,14 @@ USUAL_HOUR = "17:00"
 @sets.get("/topic-sets/<uuid:set_id>/assign")
 @allow(*TEACHING)
 def show_assign(set_id: UUID) -> ResponseReturnValue:
-    """Ask to whom, and until when: in a week, unless changed."""
+    """Ask to whom (the address may name classes and people), and until when: in a week, unless changed."""
     local = (now() + USUAL_TIME).astimezone(ZoneInfo(actor().time_zone))
-    chosen = tuple(known for each in request.args.getlist("class") if (known := _uuid(each)))
-    return _page(set_id, AssignWish(chosen, (), f"{local:%Y-%m-%d}", USUAL_HOUR, actor().time_zone))
+    named = {
+        name: tuple(known for each in request.args.getlist(name) if (known := _uuid(each)))
+        for name in ("class", "person")
+    }
+    wish = AssignWish(named["class"], named["person"], f"{local:%Y-%m-%d}", USUAL_HOUR, actor().time_zone)
+    return _page(set_id, wish)
 
 
 @sets.post("/topic-sets/<uuid:set_id>/assignments")

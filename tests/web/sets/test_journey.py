@@ -216,6 +216,18 @@ def test_single_students_and_what_a_class_was_given(evening: Evening) -> None:
     assert [words_of(each) for each in given.find("//ul/li")] == ["Conversions due 4 Sep 2026 17:00"]
 
 
+def test_due_time_is_that_of_the_school_summer_and_winter(evening: Evening) -> None:
+    """Toronto is at UTC-4 on 4 September and at UTC-5 on 4 December (IANA time zone data)."""
+    for day, shown in (("2026-09-04", "Due 4 Sep 2026 17:00."), ("2026-12-04", "Due 4 Dec 2026 17:00.")):
+        evening.assign(evening.make_conversions(), due_day=day)
+        assert shown in evening.alice.get_page("/sets").words("//main")
+
+
+def test_assign_form_may_name_whom_it_is_for(evening: Evening) -> None:
+    page = evening.ingrid.get_page(f"{evening.make_conversions()}/assign?person={evening.alice_id}&class=nonsense")
+    assert page.find("//input[@type='checkbox'][@checked]/@value") == [evening.alice_id]
+
+
 def test_two_clicks_from_the_first_page_to_who_has_not_done_it(evening: Evening) -> None:
     evening.assign(evening.make_conversions())
     first = evening.ingrid.get_page("/classes")
