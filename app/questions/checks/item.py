@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 
 from jinja2 import TemplateError
 
@@ -12,6 +12,7 @@ from app.packs.library import Library
 from app.packs.spec import LANGUAGES, Ask, Family, Language
 from app.packs.templates import read_template
 from app.questions.checks.findings import Findings
+from app.questions.checks.french import places
 from app.questions.model import Item, Step
 from app.questions.numbers import heading
 from app.questions.present import present_item
@@ -35,7 +36,9 @@ def check_item(library: Library, item: Item, again: Callable[[], Item], findings
         try:
             worded = word_item(library, item, language)
             _check_wording(item, worded, findings)
-            _write_everything(library, item, language)
+            written = list(_everything(library, item, language))
+            if language == "fr":
+                _check_french([worded.stem, *(option.text for option in worded.options), *written], findings)
             first = json.dumps(present_item(library, item, language), sort_keys=True)
             if first != json.dumps(present_item(library, again(), language), sort_keys=True):
                 findings.error(
@@ -138,21 +141,26 @@ def _check_lengths(item: Item, texts: list[str], findings: Findings) -> None:
         )
 
 
-def _write_everything(library: Library, item: Item, language: Language) -> None:
+def _check_french(texts: Iterable[str], findings: Findings) -> None:
+    for found, text in places(texts):
+        findings.error(
+            "elision", f"{found!r} in: {text[:60]}", "Write d', l', qu', du or au; where a field decides, reword."
+        )
+
+
+def _everything(library: Library, item: Item, language: Language) -> Iterator[str]:
     """Write every text a verdict may need, so that a missing name shows here and not to a student."""
     writer = Writer(library, item, language)
     for name, wrong in item.wrong_values():
         spec = writer.family.misconception(name)
         shown = {} if isinstance(wrong.value, dict) else {"value": writer.value(wrong.value)}
-        for text in (spec.name, spec.did, spec.remedy):
-            writer.write(text, {**wrong.more, **shown})
+        yield from (writer.write(text, {**wrong.more, **shown}) for text in (spec.name, spec.did, spec.remedy))
     for name in set(item.solution.slips.values()):
         spec = writer.family.misconception(name)
-        for text in (spec.name, spec.did, spec.remedy):
-            writer.write(text)
+        yield from (writer.write(text) for text in (spec.name, spec.did, spec.remedy))
     for step in item.solution.steps:
         line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
-        writer.write(writer.family.working[line].text, more)
-        writer.write(writer.family.working[line].sum, more)
+        yield writer.write(writer.family.working[line].text, more)
+        yield writer.write(writer.family.working[line].sum, more)
     for note in item.solution.model_notes:
-        writer.write(writer.family.model[note])
+        yield writer.write(writer.family.model[note])
