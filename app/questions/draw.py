@@ -13,12 +13,21 @@ from app.questions.parameters import draw_parameters, pick
 from app.questions.solvers import find_solver
 
 MOST_ATTEMPTS = 4000
-ATTEMPTS_FOR_PLACE = 40
+ATTEMPTS_FOR_PLACE = 200
+ATTEMPTS_FOR_ASK = 40
 OPTION_FORMS: frozenset[Form] = frozenset({"choice", "pick"})
 
 
 class NoDraw(RuntimeError):
     """The parameter space holds no legal draw; the message names the family and the last reason."""
+
+
+class _Unplaced(Exception):
+    """The key cannot stand at the wanted place; `ask` is what was asked, where the family asks more than one thing."""
+
+    def __init__(self, ask: str | None) -> None:
+        super().__init__(ask)
+        self.ask = ask
 
 
 def offered_forms(family: Family) -> tuple[Form, ...]:
@@ -38,23 +47,25 @@ def draw(library: Library, family_id: str, seed: int, conventions: Conventions, 
     if form is not None and form not in forms:
         raise ValueError(f"{family_id} has no answer form {form!r}; it has {', '.join(forms)}")
     chosen = form or pick(forms, rng)
-    place = rng.random()
+    place: float | None = rng.random()
     scenery = _scenery(library, rng)
     scene_point = rng.random()
     lost = 0
+    held: str | None = None  # an ask that cannot place its key is tried again: else places would go with asks
     reason = "no legal parameters"
     for attempt in range(1, MOST_ATTEMPTS + 1):
+        held = held if attempt <= ATTEMPTS_FOR_ASK else None
+        place = place if attempt <= ATTEMPTS_FOR_PLACE else None
         try:
-            ask, solution, value, options = _attempt(
-                family, conventions, chosen, rng, place if attempt <= ATTEMPTS_FOR_PLACE else None
-            )
+            ask, solution, value, options = _attempt(family, conventions, chosen, rng, (held, place))
         except Redraw as outcome:
             reason = str(outcome)
             continue
         except Collision as outcome:
             reason, lost = str(outcome), lost + 1
             continue
-        except KeyPlace:
+        except _Unplaced as outcome:
+            held = outcome.ask
             continue
         scene = _scene(family, ask, solution, scene_point)
         pack = library.pack_of(family_id)
@@ -66,9 +77,11 @@ def draw(library: Library, family_id: str, seed: int, conventions: Conventions, 
 
 
 def _attempt(
-    family: Family, conventions: Conventions, form: Form, rng: Random, place: float | None
+    family: Family, conventions: Conventions, form: Form, rng: Random, wanted: tuple[str | None, float | None]
 ) -> tuple[Ask, Solution, ValueFormat, tuple[Option, ...]]:
-    parameters = draw_parameters(family.parameters, rng)
+    """Draw once; `wanted` is the ask held from an earlier attempt, and where the key shall stand (None: any)."""
+    held, place = wanted
+    parameters = draw_parameters(family.parameters, rng) | ({"ask": held} if held else {})
     ask = _ask(family, parameters)
     if form not in ask.forms:
         raise Redraw(f"{ask.id} is not asked as {form}")
@@ -77,8 +90,12 @@ def _attempt(
         raise Redraw(f"these parameters do not suit {form}")
     value = ask.value if solution.tolerance is None else ask.value.model_copy(update={"tolerance": solution.tolerance})
     refuse_right_by_wrong_method(solution, value)
-    options = build_options(solution, ask, value, rng, place) if form in OPTION_FORMS else _listed(solution, form, rng)
-    return ask, solution, value, options
+    if form not in OPTION_FORMS:
+        return ask, solution, value, _listed(solution, form, rng)
+    try:
+        return ask, solution, value, build_options(solution, ask, value, rng, place)
+    except KeyPlace:
+        raise _Unplaced(str(parameters["ask"]) if "ask" in parameters else None) from None
 
 
 def _ask(family: Family, parameters: Mapping[str, Any]) -> Ask:
