@@ -119,7 +119,7 @@ def own_assignment(connection: Connection, actor: Actor, assignment_id: UUID) ->
 
 
 def extend_for(uow: UnitOfWork, actor: Actor, assignment_id: UUID, who: tuple[UUID, str, str], now: datetime) -> None:
-    """Give one student, (id, local day, local time), until later; NotFound when it is not for them.
+    """Give one student, (id, day and time of the school), until later; NotFound when it is not for them.
 
     Invalid for a time that cannot be, has passed or is no later than the due time.
     """
@@ -129,9 +129,9 @@ def extend_for(uow: UnitOfWork, actor: Actor, assignment_id: UUID, who: tuple[UU
         member = _member(connection, assignment, person_id)
         if assignment.due_at is None:
             raise Conflict(say("nothing-to-extend", actor.language))
-        until = future_moment(day, clock, assignment.time_zone, actor.language, now)
+        until = future_moment(day, clock, actor.time_zone, actor.language, now)
         if until <= assignment.due_at:
-            due = f"{assignment.due_at.astimezone(ZoneInfo(assignment.time_zone)):%Y-%m-%d %H:%M}"
+            due = f"{assignment.due_at.astimezone(ZoneInfo(actor.time_zone)):%Y-%m-%d %H:%M}"
             raise Invalid(say("extension-earlier", actor.language, value=due), "due_day")
         assignments.extend(connection, assignment, (person_id, actor.own_person), until, now)
         audit.note(connection, actor, "set-extended", member.name, now, until=until.isoformat())

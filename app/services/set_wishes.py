@@ -10,7 +10,6 @@ from app.packs.spec import Form, Grade, Language
 from app.questions.conventions import Conventions
 from app.questions.model import Item
 from app.services.errors import Invalid
-from app.services.items import stamp_of
 from app.services.messages import say
 from app.services.mix import ANYTHING, Suits, choose_items
 
@@ -67,7 +66,8 @@ def choose_set(
 
 def fitting_families(library: Library, wish: SetWish) -> tuple[str, ...]:
     """Return the families a wish draws from, in the library's order."""
-    named = {family for topic in wish.topics for family in library.pack(topic).families} | set(wish.families)
+    topics = [library.packs[topic] for topic in wish.topics if topic in library.packs]
+    named = {family for pack in topics for family in pack.families} | set(wish.families)
     if wish.syllabus:
         named |= {family.id for family in library.families.values() if _serves(family.syllabus, wish.syllabus)}
     chosen = named or set(library.families)
@@ -103,14 +103,16 @@ def suits(wish: SetWish) -> Suits:
 
 
 def another(
-    library: Library, wish: SetWish, conventions: Conventions, seed: int, instead_of: tuple[Item, Sequence[Item]]
+    library: Library, wish: SetWish, conventions: Conventions, seed: int, instead_of: tuple[str, Sequence[Item]]
 ) -> Item | None:
-    """Return an item of this wish that is not among those there are, None when there is none."""
-    item, there = instead_of
-    families = (item.family,) if wish.fixed else fitting_families(library, wish)
-    taken = {stamp_of(each) for each in there}
-    kinds = {each.family for each in there}
-    fresh = [each for each in _candidates(library, wish, families, conventions, seed) if stamp_of(each) not in taken]
+    """Return an item of this wish in place of one of a family, not among those there are; None when there is none."""
+    family_id, there = instead_of
+    families = [each for each in (family_id,) if each in library.families]
+    taken, kinds = {_content(each) for each in there}, {each.family for each in there}
+    candidates = _candidates(
+        library, wish, families if wish.fixed else fitting_families(library, wish), conventions, seed
+    )
+    fresh = [each for each in candidates if _content(each) not in taken]
     return next((each for each in fresh if each.family not in kinds), next(iter(fresh), None))
 
 
@@ -122,12 +124,16 @@ def _candidates(
 
 
 def _different(items: Iterator[Item]) -> Iterator[Item]:
-    seen = set()
+    seen: set[tuple[str, str, tuple[str, ...]]] = set()
     for item in items:
-        content = (item.family, item.ask, tuple(sorted(map(str, item.parameters.items()))))
-        if content not in seen:
-            seen.add(content)
+        if _content(item) not in seen:
+            seen.add(_content(item))
             yield item
+
+
+def _content(item: Item) -> tuple[str, str, tuple[str, ...]]:
+    """Return what makes a question another one: its numbers, not the order of its options."""
+    return item.family, item.ask, tuple(sorted(map(str, item.parameters.items())))
 
 
 def _fixed_items(

@@ -11,7 +11,7 @@ from app.packs.spec import LANGUAGES
 from app.questions.conventions import Conventions
 from app.questions.model import Item
 from app.services.actor import Actor
-from app.services.errors import Conflict, Invalid, NotAllowed
+from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.items import find_item
 from app.services.messages import say
 from app.services.set_access import TEACHING, keep_changes, school_set, set_at_version, unlocked_set
@@ -142,14 +142,16 @@ def swap_item(
 ) -> None:
     """Put another question into one place (set, version, position), leaving the others alone.
 
-    Conflict when the set has changed or is locked, or when there is no other question for its wish.
+    NotFound for a place the set does not have, Conflict when the set has changed or is locked, or when there is no
+    other question for its wish.
     """
     set_id, version, position = place
     view = get_set(uow, actor, library, set_id)
     there = [item for _, item in view.places if item is not None]
-    old = next((item for row, item in view.places if row.position == position and item is not None), None)
-    conventions = Conventions.from_json(view.row.conventions)
-    fresh = another(library, view.wish, conventions, seed, (old, there)) if old else None
+    family_id = next((row.family for row, _ in view.places if row.position == position), None)
+    if family_id is None:
+        raise NotFound(position)
+    fresh = another(library, view.wish, Conventions.from_json(view.row.conventions), seed, (family_id, there))
     with uow.writer() as connection:
         row = unlocked_set(connection, actor, set_id, version)
         if fresh is None:

@@ -63,6 +63,28 @@ def test_swapping_item_four_leaves_the_rest(uow: UnitOfWork, cast: Cast) -> None
     assert after[3] not in before
 
 
+def test_item_that_the_packs_no_longer_draw_can_be_swapped(uow: UnitOfWork, cast: Cast) -> None:
+    set_id = made(uow, cast.ingrid)
+    lost = get_set(uow, cast.ingrid, library(), set_id).places[3][0].family
+    families = {name: family for name, family in library().families.items() if name != lost}
+    packs = {
+        name: pack.model_copy(update={"families": tuple(each for each in pack.families if each != lost)})
+        for name, pack in library().packs.items()
+    }
+    fewer = replace(library(), families=families, packs=packs)
+    assert get_set(uow, cast.ingrid, fewer, set_id).places[3][1] is None
+    swap_item(uow, cast.ingrid, fewer, (set_id, 1, 4), 99, NOW)
+    assert all(item is not None for _, item in get_set(uow, cast.ingrid, fewer, set_id).places)
+
+
+def test_swap_says_when_there_is_nothing_else(uow: UnitOfWork, cast: Cast) -> None:
+    set_id = made(uow, cast.ingrid, SetWish(families=("why-deviation-changes",), count=1))
+    with pytest.raises(Conflict, match="no other question for place 1"):
+        swap_item(uow, cast.ingrid, library(), (set_id, 1, 1), 99, NOW)
+    with pytest.raises(NotFound):
+        swap_item(uow, cast.ingrid, library(), (set_id, 1, 2), 99, NOW)
+
+
 def test_misconception_is_in_the_wrong_answers_of_every_item(uow: UnitOfWork, cast: Cast) -> None:
     wish = SetWish(misconception="true-to-compass/v-sign", count=8)
     view = get_set(uow, cast.ingrid, library(), made(uow, cast.ingrid, wish))
