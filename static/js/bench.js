@@ -132,6 +132,7 @@ function indicator() {
 function above() {
   const own = document.createElement("figure");
   own.className = "figure";
+  own.dataset.still = "above";
   player.querySelector('[data-still="heading-indicator"]').after(own);
   const svg = make(own, "svg", { class: "fig", viewBox: "0 0 320 320", role: "img" });
   make(svg, "title", {}, player.dataset.above);
@@ -245,8 +246,17 @@ function start(track) {
   const last = track.time.at(-1);
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   const words = [button.textContent, button.dataset.playing];
-  const draw = [above(), drum(), indicator(), tilted(track.dip), forces(), steadiness(track.critical)];
-  for (const svg of document.querySelectorAll(".plot svg")) draw.push(plot(svg, track));
+  const draw = new Map([[player, steadiness(track.critical)]]);
+  const stills = { above: above(), drum: drum(), "heading-indicator": indicator(), "tilted-card": tilted(track.dip), "apparent-vertical": forces() };
+  for (const [name, each] of Object.entries(stills)) draw.set(player.querySelector(`[data-still="${name}"]`) ?? name, each);
+  for (const svg of document.querySelectorAll(".plot svg")) draw.set(svg, plot(svg, track));
+
+  // While it plays, what is out of sight waits: a phone shows two or three drawings at a time.
+  const hidden = new Set();
+  const watch = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) hidden[isIntersecting ? "delete" : "add"](target);
+  });
+  for (const place of draw.keys()) if (place instanceof Element && place !== player) watch.observe(place);
   const still = player.querySelector('[data-still="card-plane"]');
   if (still) still.hidden = true;
   let now = Number(scrub.value);
@@ -262,10 +272,10 @@ function start(track) {
     return { time, real: at("real"), reading: at("reading"), settled: at("settled"), bank: at("bank"), sunk: track.sunk && at("sunk") };
   }
 
-  function show(time) {
+  function show(time, playing = false) {
     now = Math.min(last, Math.max(0, time));
     const moment = sample(now);
-    for (const each of draw) each(moment);
+    for (const [place, each] of draw) if (!playing || !hidden.has(place)) each(moment);
     scrub.value = now;
     const shown = {
       time: now.toFixed(1).replace(".", document.documentElement.lang === "fr" ? "," : "."),
@@ -296,7 +306,7 @@ function start(track) {
   }
 
   function tick(stamp) {
-    show(now + ((stamp - before) / 1000) * Number(pace.value));
+    show(now + ((stamp - before) / 1000) * Number(pace.value), true);
     before = stamp;
     if (now < last) frame = requestAnimationFrame(tick);
     else pause();

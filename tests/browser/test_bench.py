@@ -58,6 +58,17 @@ def test_play_advances_and_pause_keeps_the_moment_in_the_address(moving: Page) -
     assert moving.locator("[data-now=real]").inner_text() == real
 
 
+def test_what_was_out_of_sight_while_it_played_is_drawn_when_it_stops(moving: Page) -> None:
+    plot = moving.locator(".plot .wide svg > g path").first
+    moving.set_viewport_size({"width": 1280, "height": 400})
+    before = plot.get_attribute("d")
+    moving.click("[data-do=play]")
+    wait_past(moving, 10.5)
+    moving.click("[data-do=play]")
+    expect(moving.locator("[data-do=play]")).to_have_text("Play")
+    assert plot.get_attribute("d") != before
+
+
 def test_plays_to_the_end_and_stops(moving: Page) -> None:
     last = float(moving.locator("#scrub").get_attribute("max") or 0)
     moving.locator("#scrub").fill(f"{last - 0.5:.1f}")
