@@ -28,6 +28,7 @@ COMMANDS = {
     "school": Entry("app.cli.school", "Make a school, or list the schools."),
     "backup": Entry("app.cli.backup", "Copy the database to a file, also while it is served."),
     "restore": Entry("app.cli.restore", "Put a copy of the database back."),
+    "tidy": Entry("app.cli.tidy", "Take away what is kept no longer."),
     "rebuild-learners": Entry("app.cli.rebuild_learners", "Make the learner model's state anew from the answers."),
     "test": Entry("app.cli.test", "Set up and run the whole test suite."),
     "check": Entry("app.cli.check", "Check format, lint, types, arrows, packs and migrations."),

@@ -34,6 +34,7 @@ class Actor:
     person_id: UUID | None = None
     name: str = ""
     time_zone: str = "UTC"
+    school_rules: bool = False  # the school has set home place and house rules for everybody
 
     @property
     def own_person(self) -> UUID:

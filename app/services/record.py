@@ -109,24 +109,7 @@ def own_data(uow: UnitOfWork, actor: Actor, now: datetime) -> dict[str, Any]:
     return {
         "name": actor.name,
         "language": actor.language,
-        "answers": [
-            {
-                "answered_at": each.answered_at.isoformat(),
-                "family": each.family,
-                "family_version": each.family_version,
-                "form": each.form,
-                "conventions": each.conventions,
-                "numbers": each.parameters,
-                "shown": each.shown,
-                "answer": each.answer,
-                "right": each.correct,
-                "share": each.share,
-                "misconceptions": each.misconceptions,
-                "took_ms": each.took_ms,
-            }
-            for each in kept
-            if each.drill_item_id not in held
-        ],
+        "answers": [attempts.as_plain(each) for each in kept if each.drill_item_id not in held],
     }
 
 

@@ -72,4 +72,5 @@ def actor_of(found: SignedInRow) -> Actor:
         person_id=found.person_id,
         name=found.name,
         time_zone=found.time_zone,
+        school_rules=bool(found.school_conventions),
     )

@@ -7,6 +7,7 @@ from typing import cast
 from app.packs.spec import Language
 from app.questions.conventions import Conventions
 from app.services.actor import Actor, Role
+from app.services.errors import NotAllowed
 from app.services.homes import HomeWish, conventions_for, default_home
 from app.services.tokens import hash_of, new_token, school_of
 from app.storage.ids import new_id
@@ -82,8 +83,10 @@ def set_language(uow: UnitOfWork, actor: Actor, language: Language) -> Actor:
 def set_home(uow: UnitOfWork, actor: Actor, wish: HomeWish, now: datetime) -> OpenedVisit:
     """Keep another home for drills that start from now on, for a guest under a new visit.
 
-    Invalid names the value and what is accepted; then nothing is kept.
+    Invalid names the value and what is accepted, NotAllowed where the school has set it; then nothing is kept.
     """
+    if actor.school_rules:
+        raise NotAllowed("the school has set the home place")
     moved = replace(actor, conventions=conventions_for(wish, actor.language))
     if moved.visit_id is None:
         return open_visit(uow, moved, now)

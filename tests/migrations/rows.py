@@ -140,6 +140,13 @@ def tally_rows(name: str) -> list[Row]:
     ]
 
 
+def erased_rows(name: str) -> list[Row]:
+    """Counts left behind in a school."""
+    of, _, first = school_with_visit(name, "erased")
+    counts = {"answers": 1, "correct": 1, "timed": 0, "took_ms": 0, "changed_at": MOMENT}
+    return [*first, ("erased_tally", of | counts | {"family": "true-to-compass", "week": "2026-08-31"})]
+
+
 def learner_rows(name: str) -> list[Row]:
     """A visit of which the learner model knows something."""
     of, visit, first = school_with_visit(name, "learner")
@@ -159,6 +166,7 @@ ROWS = {
     "0003_topic_sets": topic_set_rows,
     "0004_tallies": tally_rows,
     "0005_learners": learner_rows,
+    "0007_erased_tally": erased_rows,
 }
 
 

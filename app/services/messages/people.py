@@ -1,6 +1,26 @@
 """What is said about schools, accounts and signing in."""
 
 MESSAGES = {
+    "school-changed": (
+        "Somebody has changed these settings since you opened the page. Nothing was kept; see them as they are now.",
+        "Quelqu'un a modifié ces réglages depuis l'ouverture de la page. Rien n'a été gardé; voyez-les tels quels.",
+    ),
+    "whole-number": (
+        "“{value}” cannot be accepted here. Accepted: a whole number from {least} to {most}.",
+        "« {value} » n'est pas accepté ici. Accepté : un nombre entier de {least} à {most}.",
+    ),
+    "language": (
+        "“{value}” is not a language of this program. Accepted: en or fr.",
+        "« {value} » n'est pas une langue de ce programme. Accepté : en ou fr.",
+    ),
+    "erase-oneself": (
+        "You cannot erase yourself: somebody must look after the school. Ask another administrator.",
+        "Vous ne pouvez pas vous effacer : quelqu'un doit s'occuper de l'école. Demandez à un autre administrateur.",
+    ),
+    "erase-login": (
+        "“{value}” is not the login name of this person. To erase them, type {login}; nothing was erased.",
+        "« {value} » n'est pas l'identifiant de cette personne. Pour l'effacer, tapez {login}; rien n'a été effacé.",
+    ),
     "sign-in-refused": (
         "School, login name and password do not belong together. Check all three, or ask your instructor for a code.",
         "L'école, l'identifiant et le mot de passe ne vont pas ensemble. Vérifiez les trois ou demandez un code.",

@@ -8,7 +8,7 @@ from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, T
 from app.storage.models.report import Report
 from app.storage.models.school import VISITORS_SCHOOL_ID, School
 from app.storage.models.school_class import ClassInstructor, Enrolment, SchoolClass
-from app.storage.models.tally import WeekTally
+from app.storage.models.tally import ErasedTally, WeekTally
 from app.storage.models.topic_set import (
     AssignedPerson,
     Assignment,
@@ -30,6 +30,7 @@ __all__ = [
     "Drill",
     "DrillItem",
     "Enrolment",
+    "ErasedTally",
     "Extension",
     "Invitation",
     "Learner",

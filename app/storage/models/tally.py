@@ -30,3 +30,19 @@ class WeekTally(Base):
     timed: Mapped[int]
     took_ms: Mapped[int]
     changed_at: Mapped[datetime]
+
+
+class ErasedTally(Base):
+    """Answers to one family in one week by people and visitors who were erased: counts that are nobody's."""
+
+    __tablename__ = "erased_tally"
+    __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    family: Mapped[str] = mapped_column(primary_key=True)
+    week: Mapped[date] = mapped_column(primary_key=True)
+    answers: Mapped[int]
+    correct: Mapped[int]
+    timed: Mapped[int]
+    took_ms: Mapped[int]
+    changed_at: Mapped[datetime]

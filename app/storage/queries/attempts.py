@@ -157,3 +157,21 @@ def list_attempts(connection: Connection, school_id: UUID, visit_id: UUID) -> tu
     """Return every answer of a visit with all that is kept of it, oldest first."""
     rows = connection.execute(LIST_ATTEMPTS, {"school_id": school_id, "visit_id": visit_id}).mappings()
     return tuple(AttemptRow(**row) for row in rows)
+
+
+def as_plain(attempt: AttemptRow) -> dict[str, Any]:
+    """Return an answer as its owner takes it along: everything but the keys of tables."""
+    return {
+        "answered_at": attempt.answered_at.isoformat(),
+        "family": attempt.family,
+        "family_version": attempt.family_version,
+        "form": attempt.form,
+        "conventions": attempt.conventions,
+        "numbers": attempt.parameters,
+        "shown": attempt.shown,
+        "answer": attempt.answer,
+        "right": attempt.correct,
+        "share": attempt.share,
+        "misconceptions": attempt.misconceptions,
+        "took_ms": attempt.took_ms,
+    }

@@ -1,11 +1,12 @@
 """Finding, keeping and changing schools."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy import Connection, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
@@ -16,6 +17,10 @@ SCHOOL = table_of(School)
 
 class CodeTaken(Exception):
     """Another school has this code."""
+
+
+class SchoolChanged(Exception):
+    """Somebody has changed the school's settings since the version at hand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +44,7 @@ FIND = select(SCHOOL).where(SCHOOL.c.id == bindparam("school_id"))
 FIND_BY_CODE = select(SCHOOL).where(SCHOOL.c.code == bindparam("code"))
 LIST = select(SCHOOL).where(SCHOOL.c.id != VISITORS_SCHOOL_ID).order_by(SCHOOL.c.code)
 ADD = insert(SCHOOL)
+CHANGE = update(SCHOOL).where(SCHOOL.c.id == bindparam("of_id"), SCHOOL.c.version == bindparam("known_version"))
 
 
 def find_school(connection: Connection, school_id: UUID) -> SchoolRow | None:
@@ -64,3 +70,11 @@ def add_school(connection: Connection, school: SchoolRow) -> None:
         connection.execute(ADD, asdict(school))
     except IntegrityError as error:
         raise CodeTaken(school.code) from error
+
+
+def change_school(connection: Connection, school_id: UUID, known_version: int, changes: Mapping[str, Any]) -> None:
+    """Change a school that is still at a version; raises SchoolChanged."""
+    values = {**changes, "version": known_version + 1}
+    done = connection.execute(CHANGE.values(values), {"of_id": school_id, "known_version": known_version})
+    if done.rowcount == 0:
+        raise SchoolChanged(school_id)

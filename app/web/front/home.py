@@ -12,7 +12,7 @@ from app.web.access import EVERYBODY, allow
 from app.web.current import act_as, actor, language, now, uow
 from app.web.errors import STATUS
 from app.web.front.blueprint import front
-from app.web.front.home_form import TYPED, HomeForm, as_fields
+from app.web.home_form import TYPED, HomeForm, as_fields
 
 CHOSEN = ("latitude_deg", "longitude_deg")
 
