@@ -102,11 +102,11 @@ MESSAGES = {
     ),
     "nobody-to-assign": (
         "Choose at least one class or one student.",
-        "Choisissez au moins un cours ou un élève.",
+        "Choisissez au moins une classe ou un élève.",
     ),
     "assigned-before": (
         "This set is already assigned to {value}. Extend it there, or withdraw it first.",
-        "Cette série est déjà attribuée à {value}. Prolongez-la là, ou retirez-la d'abord.",
+        "Cette série est déjà assignée à {value}. Prolongez-la là, ou retirez-la d'abord.",
     ),
     "due-wanted": (
         "Answers are shown after the due time: give one, or choose another way in the settings.",

@@ -12,6 +12,7 @@ from app.services.actor import Actor
 from app.services.assignments import list_running
 from app.services.errors import Invalid
 from app.services.homes import conventions_for
+from app.services.places import list_places
 from app.services.set_choices import families_by_topic
 from app.services.set_wishes import SetWish
 from app.services.topic_sets import get_set, list_sets, settings_of
@@ -44,7 +45,8 @@ def show_new() -> ResponseReturnValue:
     like = request.args.get("like", type=UUID)
     if like is not None:
         view = get_set(uow(), actor(), library(), like)
-        return _page(_form(as_fields(view.wish, settings_of(view.row))))
+        home = {"place_id": _listed_place(view.row.conventions["place"])}
+        return _page(_form(as_fields(view.wish, settings_of(view.row)) | home))
     topic = request.args.get("topic")
     wish = SetWish(topics=(topic,) if topic else (), misconception=request.args.get("misconception", ""))
     return _page(_form(as_fields(wish)))
@@ -72,6 +74,12 @@ def _form(known: dict[str, object] | None = None) -> SetForm:
 
 def _page(form: SetForm) -> str:
     return render_template("sets/new_set.html", form=form, topics=families_by_topic(library(), language()))
+
+
+def _listed_place(name: str) -> str:
+    """Return the listed place of this name; nothing for the actor's own home."""
+    listed = {place.name: place.id for place in list_places(language())}
+    return "" if name == actor().conventions.place else listed.get(name, "")
 
 
 def _at_home(form: SetForm) -> Actor:

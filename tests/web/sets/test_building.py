@@ -84,6 +84,17 @@ def test_two_editors_lose_nothing(evening: Evening) -> None:
     assert evening.ingrid.get_page(address).heading == "Selma’s title"
 
 
+def test_late_swap_leads_back_to_the_set(evening: Evening) -> None:
+    page = evening.make()
+    address = evening.ingrid.address
+    evening.ingrid.submit(page, {}, "//form[contains(@action, '/items/1/swap')]")
+    refused = evening.ingrid.submit(page, {}, "//form[contains(@action, '/items/2/swap')]", status=409)
+    assert "changed" in refused.words("//main")
+    assert refused.find(f"//main//a[@href='{address}']")
+    stale = {"csrf_token": page.token, "version": "one"}
+    assert "which version" in evening.ingrid.send(f"{address}/lock", stale, status=409).words("//main")
+
+
 def test_pass_marks_old_and_new_are_shown(evening: Evening, clock: Clock) -> None:
     evening.make()
     address = evening.ingrid.address
@@ -120,6 +131,8 @@ def test_form_filled_in_for_a_mistake_and_from_another_set(evening: Evening) -> 
 def test_another_home_place_keeps_the_house_rules(evening: Evening) -> None:
     page = evening.make(place_id="tussockdown")
     assert "Tussockdown" in page.words("//tr[contains(., 'Home place')]")
+    like = evening.ingrid.get_page(f"/topic-sets/new?like={evening.ingrid.address.rpartition('/')[2]}")
+    assert like.find("//select[@name='place_id']//option[@selected]/@value") == ["tussockdown"]
 
 
 def test_sets_of_another_school_do_not_exist(evening: Evening) -> None:
