@@ -4,12 +4,14 @@ from uuid import UUID
 
 import pytest
 
+from app.questions.draw import draw
 from app.services.errors import Invalid, NotFound
 from app.services.set_wishes import SetWish
 from app.services.sheets import Sheet, SheetWish, get_sheet
 from app.services.topic_sets import SetSettings, get_set, make_set, swap_item
+from app.services.variants import vary
 from app.storage.unit_of_work import UnitOfWork
-from tests.questions.engine import library
+from tests.questions.engine import home, library
 from tests.services.people import NOW, Cast, cast_of
 
 
@@ -34,6 +36,14 @@ def test_neighbours_share_no_key(uow: UnitOfWork, cast: Cast) -> None:
         stems = {version.items[place].worded.stem for version in sheet.versions}
         assert len(set(keys)) == len(stems) == 4
     assert sheet == sheet_of(uow, cast, sheet.set_id), "printed again it is the same"
+
+
+@pytest.mark.parametrize("salt", "ABCDEFGH")
+def test_key_is_another_one_even_where_there_are_two(salt: str) -> None:
+    item = draw(library(), "hi-set-value", 3, home(), "choice")
+    varied = vary(library(), item, SetWish(), salt, (item,))
+    assert varied.key != item.key
+    assert vary(library(), item, SetWish(), salt, (item,)) == varied
 
 
 def test_version_a_is_the_set_and_order_only_moves(uow: UnitOfWork, cast: Cast) -> None:

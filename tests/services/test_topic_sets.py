@@ -97,6 +97,14 @@ def test_misconception_is_in_the_wrong_answers_of_every_item(uow: UnitOfWork, ca
     assert "true-to-compass" in {row.family for row, _ in view.places}
 
 
+def test_misconception_that_few_draws_offer_is_in_all_of_them(uow: UnitOfWork, cast: Cast) -> None:
+    """About one draw in five of this family offers this wrong value."""
+    wish = SetWish(misconception="cruising-altitude-datum/heading-used", forms=("choice",), count=6)
+    for row, item in get_set(uow, cast.ingrid, library(), made(uow, cast.ingrid, wish)).places:
+        assert item is not None, row
+        assert "heading-used" in {name for option in item.options for name in option.misconceptions}
+
+
 def test_fixed_list_is_kept_in_order(uow: UnitOfWork, cast: Cast) -> None:
     fixed = ("compass-to-true", "true-to-compass", "compass-to-true")
     view = get_set(uow, cast.ingrid, library(), made(uow, cast.ingrid, SetWish(fixed=fixed)))
