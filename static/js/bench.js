@@ -166,7 +166,7 @@ function tilted(dip) {
   const [card, part, field] = player.dataset.words.split("|");
   const own = letters(turned, -64, -12, 15, card);
   const name = letters(middle, 0, 0, 15, part, { class: "fig-magnetic-fill", "font-weight": 700 });
-  letters(middle, 12, down * 134, 15, field, { class: "fig-magnetic-fill", "text-anchor": "start" });
+  const vertical = letters(middle, 12, down * 134, 15, field, { class: "fig-magnetic-fill", "text-anchor": "start" });
   return ({ bank: sideways, sunk }) => {
     const bank = sunk === undefined ? sideways : -sunk;
     turned.setAttribute("transform", `rotate(${bank})`);
@@ -176,6 +176,8 @@ function tilted(dip) {
     name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
     name.setAttribute("x", size > 0 ? 66 : -66);
     own.setAttribute("x", size > 0 ? -64 : 64);
+    vertical.setAttribute("x", size < 0 ? -12 : 12);
+    vertical.setAttribute("text-anchor", size < 0 ? "end" : "start");
     name.setAttribute("y", down > 0 ? -14 : 24);
     box.setAttribute("d", `M${size * cos} ${size * sin}L0 ${down * 140}`);
   };
