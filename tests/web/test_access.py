@@ -90,6 +90,7 @@ TABLE = {
     "student.send_report": EVERYBODY,
     "student.show_question": EVERYBODY,
     "student.send_own_data": EVERYBODY,
+    "student.send_own_table": EVERYBODY,
     "student.show_record": EVERYBODY,
     "student.show_report": EVERYBODY,
     "student.show_today": EVERYBODY,

@@ -2,9 +2,10 @@
 
 import json
 
-from flask import make_response, render_template
+from flask import Response, make_response, render_template
 from flask.typing import ResponseReturnValue
 
+from app.services.own_table import own_csv
 from app.services.record import own_data, record
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
@@ -25,4 +26,13 @@ def send_own_data() -> ResponseReturnValue:
     response = make_response(json.dumps(own_data(uow(), actor(), now()), ensure_ascii=False, indent=1))
     response.mimetype = "application/json"
     response.headers["Content-Disposition"] = 'attachment; filename="answers.json"'
+    return response
+
+
+@student.get("/record/answers.csv")
+@allow(*PRACTISING)
+def send_own_table() -> ResponseReturnValue:
+    """Send every answer as a table for a spreadsheet."""
+    response = Response(own_csv(uow(), actor(), library(), now()), mimetype="text/csv")
+    response.headers["Content-Disposition"] = 'attachment; filename="answers.csv"'
     return response

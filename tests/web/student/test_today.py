@@ -1,5 +1,6 @@
 """The plan for today and one's own record, through their pages, over days."""
 
+import csv
 import json
 from datetime import timedelta
 
@@ -96,6 +97,18 @@ def test_own_data_holds_every_answer_and_a_guest_has_none(
     assert len(answers) == 5
     assert {"numbers", "shown", "answer", "right", "misconceptions"} <= set(answers[0])
     assert bob.get("/record/answers.json").status_code == 404
+
+
+def test_own_answers_open_in_a_spreadsheet(app: Flask, alice: Browser, bob: Browser, clock: Clock) -> None:
+    drill(app, alice, clock, rightly=False)
+    sent = alice.get("/record/answers.csv")
+    assert sent.mimetype == "text/csv"
+    rows = list(csv.reader(sent.get_data(as_text=True).lstrip("\ufeff").splitlines()))
+    assert rows[0][:2] == ["Answered, UTC", "Kind of question"]
+    assert [row[4] for row in rows[1:]] == ["0"] * 5
+    assert [row for row in rows[1:] if not (row[2] and row[3])] == []
+    assert {row[6] for row in rows[1:]} == {"60"}
+    assert bob.get("/record/answers.csv").status_code == 404
 
 
 def test_student_reads_french(school: OneSchool, clock: Clock) -> None:
