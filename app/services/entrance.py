@@ -13,7 +13,7 @@ from app.services.errors import Invalid
 from app.services.messages import say
 from app.services.passwords import Hasher, check_password, hash_of_code
 from app.services.sign_ins import open_sign_in
-from app.services.throttle import Subject, count_try, forgive
+from app.services.throttle import Subject, address_subject, count_try, forgive
 from app.storage.models import VISITORS_SCHOOL_ID
 from app.storage.queries import codes, people, schools, sign_ins
 from app.storage.queries.people import PersonRow
@@ -41,14 +41,14 @@ class Entrance:
     """Lets people in; put together once, as the hash of nobody's password takes a while to make."""
 
     def __init__(self, hasher: Hasher) -> None:
-        self._hasher = hasher
+        self.hasher = hasher
         self._nobodys = hasher.hash("nobody has this password")
 
     def enter(self, uow: UnitOfWork, claim: Claim, password: str, caller: Caller, now: datetime) -> str:
         """Return the token of a new sign-in; Invalid for a wrong claim or password, TooOften after too many tries."""
         person, subjects = _try(uow, claim, caller, now)
         kept = person.password_hash if person and person.left_at is None else None
-        fits = self._hasher.fits(kept or self._nobodys, password)
+        fits = self.hasher.fits(kept or self._nobodys, password)
         if person is None or kept is None or not fits:
             with uow.writer() as connection:  # also of people there are not: the work must not tell them apart
                 who, whom = (person.id if person else None, ""), person.name if person else ""
@@ -69,7 +69,7 @@ class Entrance:
         """
         check_password(password, claim.login, caller.language)
         person, subjects = _try(uow, claim, caller, now)
-        hashed = self._hasher.hash(password)
+        hashed = self.hasher.hash(password)
         with uow.writer() as connection:
             found = person and codes.find_holding_code(connection, person.school_id, person.id, hash_of_code(code), now)
             if person is None or person.left_at is not None or not found:
@@ -91,6 +91,6 @@ def _try(
         school = schools.find_school_by_code(connection, claim.school_code.strip().lower())
         person = people.find_person_by_login(connection, school.id, login) if school else None
     account = Subject(school.id if school else VISITORS_SCHOOL_ID, "account", f"{claim.school_code} {login}")
-    subjects = (account, Subject(VISITORS_SCHOOL_ID, "address", caller.address))
+    subjects = (account, address_subject(caller.address))
     count_try(uow, subjects, caller.language, now)
     return person, subjects

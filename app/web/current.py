@@ -46,6 +46,7 @@ class Backend:
     entrance: Entrance
     clock: Callable[[], datetime] = utc_now
     draw_seed: Callable[[], int] = fresh_seed
+    open_schools: bool = False
 
 
 def backend() -> Backend:
@@ -105,6 +106,11 @@ def sign_out() -> None:
     session.clear()
     session.update(kept)
     g.pop("actor", None)
+
+
+def sign_in_token() -> str:
+    """Return the token of this browser's sign-in."""
+    return str(session.get(SIGN_IN, ""))
 
 
 def remember_school(code: str) -> None:

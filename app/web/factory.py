@@ -46,7 +46,12 @@ def create_app(
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     app.extensions[NAME] = Backend(
-        _storage(settings), Shelf(settings.packs), Entrance(hasher or Argon2()), clock, draw_seed
+        _storage(settings),
+        Shelf(settings.packs),
+        Entrance(hasher or Argon2()),
+        clock,
+        draw_seed,
+        settings.open_schools,
     )
     keep_sessions(app, settings)
     set_headers(app, settings)

@@ -25,6 +25,7 @@ WAYS: dict[Role, tuple[Way, ...]] = {
     Role.INSTRUCTOR: (Way("instructor.list_classes", _("Classes")), Way("sets.show_sets", _("Topic sets"), "sets")),
     Role.SCHOOL: (
         Way("instructor.list_classes", _("Classes")),
+        Way("instructor.list_people", _("People")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
         Way("school.show_settings", _("School")),
         Way("school.show_audit", _("Log")),

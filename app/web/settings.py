@@ -22,6 +22,7 @@ class Settings:
 
     database: a SQLite file or a database URL. hosts: names it answers to besides localhost and plain addresses.
     proxies: how many proxies in front of it set the forwarded headers. full_sync: SQLite waits for the disk.
+    open_schools: anybody may make a school on a page.
     """
 
     instance: Path
@@ -32,6 +33,7 @@ class Settings:
     proxies: int = 0
     full_sync: bool = False
     threads: int = 4
+    open_schools: bool = False
 
     @classmethod
     def from_environment(cls, instance: Path, environment: Mapping[str, str] | None = None) -> "Settings":
@@ -45,6 +47,7 @@ class Settings:
             hosts=tuple(host.lower() for host in given.get("LUBBERLINE_HOSTS", "").replace(",", " ").split()),
             proxies=_count(given, "LUBBERLINE_PROXIES"),
             full_sync=_switch(given, "LUBBERLINE_FULL_SYNC"),
+            open_schools=_switch(given, "LUBBERLINE_OPEN_SCHOOLS"),
         )
 
 

@@ -16,6 +16,20 @@ TEACHING = frozenset({Role.INSTRUCTOR, Role.SCHOOL})
 SCHOOLS = frozenset({Role.SCHOOL})
 STUDENTS = frozenset({Role.STUDENT})
 TABLE = {
+    "account.accept_invitation": EVERYBODY,
+    "account.change_account": MEMBERS,
+    "account.change_password": MEMBERS,
+    "account.end_all_sign_ins": MEMBERS,
+    "account.end_sign_in": MEMBERS,
+    "account.join": EVERYBODY,
+    "account.make_school": EVERYBODY,
+    "account.show_account": MEMBERS,
+    "account.show_invitation": EVERYBODY,
+    "account.show_join": EVERYBODY,
+    "account.show_new_school": EVERYBODY,
+    "school.invite": SCHOOLS,
+    "school.show_invitations": SCHOOLS,
+    "school.take_back": SCHOOLS,
     "account.first_sign_in": EVERYBODY,
     "account.show_first_sign_in": EVERYBODY,
     "account.show_sign_in": EVERYBODY,
@@ -41,6 +55,17 @@ TABLE = {
     "front.show_start": EVERYBODY,
     "front.show_syllabus": EVERYBODY,
     "instructor.add_student": TEACHING,
+    "instructor.change_role": SCHOOLS,
+    "instructor.let_return": SCHOOLS,
+    "instructor.let_leave": SCHOOLS,
+    "instructor.sign_person_out": SCHOOLS,
+    "instructor.show_roster": TEACHING,
+    "instructor.export_roster": TEACHING,
+    "instructor.add_roster": TEACHING,
+    "instructor.show_person": TEACHING,
+    "instructor.list_people": TEACHING,
+    "instructor.give_code": TEACHING,
+    "instructor.correct_person": TEACHING,
     "instructor.add_teacher": TEACHING,
     "instructor.archive_class": TEACHING,
     "instructor.close_joining": TEACHING,
@@ -143,7 +168,8 @@ def test_every_post_is_declared_apart_from_its_page(app: Flask) -> None:
 
 def test_addresses_are_in_kebab_case_and_their_parts_have_converters(app: Flask) -> None:
     assert not [rule.rule for rule in app.url_map.iter_rules() if rule.rule != rule.rule.lower()]
-    untyped = {"family_id", "syllabus_id", "topic_id", "version"}  # checked against what exists
+    untyped = {"family_id", "syllabus_id", "token", "topic_id", "version"}  # checked against what exists
+    untyped = {"family_id", "syllabus_id", "token", "topic_id", "version"}  # checked against what exists
     for rule in app.url_map.iter_rules():
         plain = {name for name in rule.arguments if type(rule._converters[name]).__name__ == "UnicodeConverter"}
         assert plain <= untyped, rule.rule

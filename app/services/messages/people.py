@@ -41,6 +41,10 @@ MESSAGES = {
         "This password is easily guessed. Choose another one, such as a few words that do not belong together.",
         "Ce mot de passe se devine facilement. Choisissez-en un autre, par exemple des mots sans lien entre eux.",
     ),
+    "present-password": (
+        "This is not your present password. Nothing was changed.",
+        "Ce n'est pas votre mot de passe actuel. Rien n'a été modifié.",
+    ),
     "school-code": (
         "“{value}” cannot be a school's code. Accepted: 2 to 30 small letters, digits and hyphens, such as north-bay.",
         "« {value} » ne peut être le code d'une école. Accepté : 2 à 30 minuscules, chiffres et traits d'union.",

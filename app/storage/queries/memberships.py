@@ -7,6 +7,7 @@ from uuid import UUID
 from sqlalchemy import Connection, bindparam, case, delete, select, update
 
 from app.storage.queries.classes import ENROLMENT, PERSON, TEACHES
+from app.storage.queries.people import PersonRow
 from app.storage.upsert import Upsert
 
 
@@ -58,6 +59,27 @@ LEAVE = (
     )
     .values(left_at=bindparam("now"))
 )
+STUDENTS_OF = (
+    select(PERSON)
+    .where(
+        PERSON.c.school_id == bindparam("school_id"),
+        PERSON.c.left_at.is_(None),
+        select(ENROLMENT.c.person_id)
+        .select_from(
+            ENROLMENT.join(
+                TEACHES, (TEACHES.c.school_id == ENROLMENT.c.school_id) & (TEACHES.c.class_id == ENROLMENT.c.class_id)
+            )
+        )
+        .where(
+            ENROLMENT.c.school_id == PERSON.c.school_id,
+            ENROLMENT.c.person_id == PERSON.c.id,
+            ENROLMENT.c.left_at.is_(None),
+            TEACHES.c.person_id == bindparam("teacher_id"),
+        )
+        .exists(),
+    )
+    .order_by(PERSON.c.name, PERSON.c.login)
+)
 
 
 def list_teachers(connection: Connection, school_id: UUID, class_id: UUID) -> tuple[TeacherRow, ...]:
@@ -69,6 +91,12 @@ def list_teachers(connection: Connection, school_id: UUID, class_id: UUID) -> tu
 def list_all_teachers(connection: Connection, school_id: UUID) -> tuple[TeacherRow, ...]:
     """Return the instructors of a school, by name; nobody who has left."""
     return tuple(TeacherRow(**row) for row in connection.execute(ALL_TEACHERS, {"school_id": school_id}).mappings())
+
+
+def list_students_of(connection: Connection, school_id: UUID, teacher_id: UUID) -> tuple[PersonRow, ...]:
+    """Return the students of an instructor's classes, by name; nobody who has left."""
+    rows = connection.execute(STUDENTS_OF, {"school_id": school_id, "teacher_id": teacher_id}).mappings()
+    return tuple(PersonRow(**row) for row in rows)
 
 
 def teach(connection: Connection, school_id: UUID, class_id: UUID, person_id: UUID, now: datetime) -> None:

@@ -10,9 +10,9 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
-from app.storage.models import Person
+from app.storage.models import Person, School
 
-PERSON = table_of(Person)
+PERSON, SCHOOL = table_of(Person), table_of(School)
 
 
 class LoginTaken(Exception):
@@ -40,6 +40,7 @@ _OF_SCHOOL = PERSON.c.school_id == bindparam("school_id")
 FIND = select(PERSON).where(_OF_SCHOOL, PERSON.c.id == bindparam("person_id"))
 FIND_BY_LOGIN = select(PERSON).where(_OF_SCHOOL, PERSON.c.login == bindparam("login"))
 ADD = insert(PERSON)
+LOCK_SCHOOL = select(SCHOOL.c.id).where(SCHOOL.c.id == bindparam("school_id")).with_for_update()
 LOGINS = select(PERSON.c.login).where(_OF_SCHOOL)
 LIST = select(PERSON).where(_OF_SCHOOL).order_by(PERSON.c.name, PERSON.c.login)
 CHANGE = update(PERSON).where(PERSON.c.school_id == bindparam("of_school_id"), PERSON.c.id == bindparam("of_id"))
@@ -75,8 +76,12 @@ def set_password(connection: Connection, school_id: UUID, person_id: UUID, hashe
     connection.execute(SET_PASSWORD, {"of_school_id": school_id, "of_id": person_id, "hashed": hashed})
 
 
-def list_logins(connection: Connection, school_id: UUID) -> frozenset[str]:
-    """Return every login name of a school, also of those who have left."""
+def claim_logins(connection: Connection, school_id: UUID) -> frozenset[str]:
+    """Return every login name of a school, also of those who have left; nobody else claims any until the end.
+
+    Whoever makes accounts calls this first: two at once would choose the same free name.
+    """
+    connection.execute(LOCK_SCHOOL, {"school_id": school_id})
     return frozenset(connection.scalars(LOGINS, {"school_id": school_id}))
 
 

@@ -82,6 +82,22 @@ REVOKE = (
     .where(SIGN_IN.c.school_id == bindparam("of_school_id"), SIGN_IN.c.token_hash == bindparam("of_hash"))
     .values(revoked_at=bindparam("revoked_at"))
 )
+LIST = (
+    select(SIGN_IN)
+    .where(
+        SIGN_IN.c.school_id == bindparam("school_id"),
+        SIGN_IN.c.person_id == bindparam("person_id"),
+        SIGN_IN.c.revoked_at.is_(None),
+        SIGN_IN.c.idle_until > bindparam("now"),
+        SIGN_IN.c.ends_at > bindparam("now"),
+    )
+    .order_by(SIGN_IN.c.seen_at.desc(), SIGN_IN.c.id)
+)
+REVOKE_ONE = (
+    update(SIGN_IN)
+    .where(*_ONE, SIGN_IN.c.person_id == bindparam("of_person_id"), SIGN_IN.c.revoked_at.is_(None))
+    .values(revoked_at=bindparam("revoked_at"))
+)
 REVOKE_ALL = (
     update(SIGN_IN)
     .where(
@@ -125,3 +141,15 @@ def revoke_sign_in(connection: Connection, school_id: UUID, token_hash: str, rev
 def revoke_all(connection: Connection, school_id: UUID, person_id: UUID, now: datetime) -> None:
     """Make every token of a person worthless."""
     connection.execute(REVOKE_ALL, {"of_school_id": school_id, "of_id": person_id, "now": now})
+
+
+def list_sign_ins(connection: Connection, school_id: UUID, person_id: UUID, now: datetime) -> tuple[SignInRow, ...]:
+    """Return the sign-ins of a person that hold, the one in use last first."""
+    found = {"school_id": school_id, "person_id": person_id, "now": now}
+    return tuple(SignInRow(**row) for row in connection.execute(LIST, found).mappings())
+
+
+def revoke_one(connection: Connection, school_id: UUID, person_id: UUID, sign_in_id: UUID, now: datetime) -> bool:
+    """Make one token of a person worthless; False where there is none of theirs that holds."""
+    of = {"of_school_id": school_id, "of_person_id": person_id, "of_id": sign_in_id, "revoked_at": now}
+    return connection.execute(REVOKE_ONE, of).rowcount == 1

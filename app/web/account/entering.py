@@ -3,18 +3,16 @@
 from flask import make_response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.services.entrance import Caller
 from app.services.errors import Invalid, TooOften
 from app.web import current
 from app.web.access import EVERYBODY, allow
 from app.web.account.blueprint import MEMBERS, account
+from app.web.account.browser import caller, go_in, practised
 from app.web.account.forms import ClaimForm, FirstSignInForm, SignInForm
 from app.web.addresses import own_address
-from app.web.current import backend, language, now, uow
+from app.web.current import backend, now, uow
 from app.web.errors import STATUS
-from app.web.navigation import first_page
 
-LONGEST_DEVICE = 120
 SCHOOL = "school"
 
 
@@ -31,7 +29,7 @@ def sign_in() -> ResponseReturnValue:
     """Let somebody in by their password."""
     form = SignInForm()
     try:
-        token = backend().entrance.enter(uow(), form.claim(), form.password.data or "", _caller(), now())
+        token = backend().entrance.enter(uow(), form.claim(), form.password.data or "", caller(), now())
     except (Invalid, TooOften) as refusal:
         return _refused(form, refusal)
     return _let_in(form, token)
@@ -52,7 +50,7 @@ def first_sign_in() -> ResponseReturnValue:
     form = FirstSignInForm()
     given = (form.code.data or "", form.password.data or "")
     try:
-        token = backend().entrance.enter_by_code(uow(), form.claim(), *given, _caller(), now())
+        token = backend().entrance.enter_by_code(uow(), form.claim(), *given, caller(), now())
     except (Invalid, TooOften) as refusal:
         return _refused(form, refusal)
     return _let_in(form, token)
@@ -68,7 +66,7 @@ def sign_out() -> ResponseReturnValue:
 
 def _page(form: ClaimForm) -> str:
     template = "account/first_sign_in.html" if isinstance(form, FirstSignInForm) else "account/sign_in.html"
-    return render_template(template, form=form, onward=_onward())
+    return render_template(template, form=form, onward=_onward(), practised=practised())
 
 
 def _refused(form: ClaimForm, refusal: Invalid | TooOften) -> ResponseReturnValue:
@@ -81,10 +79,7 @@ def _refused(form: ClaimForm, refusal: Invalid | TooOften) -> ResponseReturnValu
 
 
 def _let_in(form: ClaimForm, token: str) -> ResponseReturnValue:
-    current.sign_in(token)
-    response = make_response(redirect(_onward() or first_page(), 303))
-    current.remember_school((form.school.data or "").strip().lower())
-    return response
+    return go_in(token, form.school.data or "", _onward())
 
 
 def _onward() -> str | None:
@@ -93,7 +88,3 @@ def _onward() -> str | None:
 
 def _known_school() -> str:
     return request.args.get(SCHOOL) or current.remembered_school()
-
-
-def _caller() -> Caller:
-    return Caller(request.remote_addr or "", request.user_agent.string[:LONGEST_DEVICE], language())
