@@ -12,7 +12,12 @@ from app.packs.library import Library
 from app.packs.spec import Language
 from app.services.homes import HomeWish
 from app.services.places import list_places
-from app.services.set_choices import families_by_topic, lines_by_document, misconceptions_by_topic
+from app.services.set_choices import (
+    families_by_topic,
+    lines_by_document,
+    misconception_words,
+    misconceptions_by_topic,
+)
 from app.services.set_wishes import COUNT, FORMS, GRADES, SetWish
 from app.services.topic_sets import SetSettings
 from app.web.forms import WholeNumberField
@@ -101,6 +106,9 @@ class SetForm(SettingsForm):
         any_line = SelectChoice(ANY, lazy_gettext("any"))
         self.syllabus.choices = [any_line, *_grouped(lines_by_document(library, language))]
         self.misconception.choices = [any_line, *_grouped(misconceptions_by_topic(library, language))]
+        chosen = self.misconception.data
+        if chosen and chosen not in {each.value for each in self.misconception.choices}:  # as another family names it
+            self.misconception.choices.append(SelectChoice(chosen, misconception_words(library, chosen, language)))
         self.place_id.choices = [
             SelectChoice(ANY, home),
             *(SelectChoice(each.id, f"{each.name}, {each.near}", optgroup=each.area) for each in list_places(language)),

@@ -119,6 +119,13 @@ def test_copy_lock_archive_and_back(evening: Evening) -> None:
     assert address in evening.ingrid.get_page("/topic-sets").text
 
 
+def test_every_misconception_can_be_filled_in(evening: Evening) -> None:
+    """Families may share one; each name of it, as a weak spot links to it, finds its words in the form."""
+    for name in ("true-to-compass/v-sign", "compass-to-true/v-sign"):
+        page = evening.ingrid.get_page(f"/topic-sets/new?misconception={name}")
+        assert page.find("//select[@name='misconception']//option[@selected]/@value") == [name]
+
+
 def test_form_filled_in_for_a_mistake_and_from_another_set(evening: Evening) -> None:
     page = evening.ingrid.get_page("/topic-sets/new?misconception=true-to-compass/v-sign")
     assert page.find("//select[@name='misconception']//option[@selected]/@value") == ["true-to-compass/v-sign"]

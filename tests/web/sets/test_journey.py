@@ -223,6 +223,13 @@ def test_due_time_is_that_of_the_school_summer_and_winter(evening: Evening) -> N
         assert shown in evening.alice.get_page("/sets").words("//main")
 
 
+def test_the_plan_for_today_leads_to_what_is_due(evening: Evening) -> None:
+    evening.assign(evening.make_conversions())
+    today = evening.alice.get_page("/today")
+    assert "Conversions Due 4 Sep 2026 17:00." in today.words("//main")
+    assert today.find("//main//a[@href='/sets']")
+
+
 def test_assign_form_may_name_whom_it_is_for(evening: Evening) -> None:
     page = evening.ingrid.get_page(f"{evening.make_conversions()}/assign?person={evening.alice_id}&class=nonsense")
     assert page.find("//input[@type='checkbox'][@checked]/@value") == [evening.alice_id]
