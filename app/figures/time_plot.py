@@ -61,7 +61,8 @@ class Frame:
         """Return the point of a time and an unwrapped heading."""
         width, height = self.size
         x = LEFT + seconds * (width - LEFT - RIGHT) / self.last_s
-        return x, height - BOTTOM - (heading - self.low) * (height - TOP - BOTTOM) / (self.high - self.low)
+        y = height - BOTTOM - (heading - self.low) * (height - TOP - BOTTOM) / (self.high - self.low)
+        return round(x, 1), round(y, 1)  # a page holds some thousand of them
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:

@@ -31,6 +31,16 @@ for (const [id, place] of Object.entries(ownPlaces)) {
 }
 
 const player = document.querySelector("#player");
+
+// On a phone the flight comes first: the form opens when it is asked for, or when it refuses something.
+const asked = document.querySelector("#asked");
+const roomy = matchMedia("(min-width: 60rem)");
+const fold = () => {
+  asked.open = roomy.matches || player === null || asked.querySelector("[aria-invalid]") !== null;
+};
+roomy.addEventListener("change", fold);
+fold();
+
 function make(parent, name, attributes, text = "") {
   const element = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);

@@ -131,6 +131,20 @@ def test_what_one_fills_in_says_what_is_meant(moving: Page) -> None:
     expect(moving.locator("#bank_deg")).to_be_visible()
 
 
+def test_on_a_phone_the_flight_comes_first(open_page: Opener) -> None:
+    page = open_page(NARROW)
+    page.goto(f"{TURN}&at=10")
+    page.wait_for_selector("#player[data-ready]")
+    expect(page.locator("#bench-form")).to_be_hidden()
+    box = page.locator("[data-do=on]").bounding_box()
+    assert box
+    assert box["y"] < 800
+    page.locator("#asked > summary").click()
+    expect(page.locator("#bench-form")).to_be_visible()
+    page.goto(f"{TURN}&at=900")
+    expect(page.locator("#at")).to_be_visible()
+
+
 def dots(page: Page) -> list[list[float]]:
     """Return where the two dots of the moment, each on its halo, stand on the wide plot."""
     found = page.locator(".plot .wide svg > g circle").all()

@@ -50,6 +50,52 @@ def test_peak_lead_leaving_south(dip_deg: float, lead_deg: float) -> None:
     assert max(leads) == pytest.approx(lead_deg, abs=0.3)
 
 
+# The settled reading behind on north, degrees: worked apart from this program from the vectors, no published source.
+LAG_ON_NORTH = {
+    (20, 10): 3.6, (20, 20): 7.1, (20, 30): 10.3, (40, 10): 8.3, (40, 20): 16.0, (40, 30): 22.8, (60, 10): 16.7,
+    (60, 20): 30.6, (60, 30): 40.9, (68, 10): 23.3, (68, 20): 40.2, (72, 10): 28.1,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("dip_deg", "bank_deg"), LAG_ON_NORTH)
+def test_lag_passing_north(dip_deg: int, bank_deg: int) -> None:
+    flight = fly_bench(BenchWish(rate="bank", bank_deg=bank_deg), own(dip_deg), "en")
+    assert flight.motion is not None
+    real, settled = flight.motion.real_deg, flight.motion.settled_deg
+    at = next(i for i, each in enumerate(real) if each >= 360)
+    share = (360 - real[at - 1]) / (real[at] - real[at - 1])
+    passing = settled[at - 1] + share * (settled[at] - settled[at - 1])
+    assert 360 - passing == pytest.approx(LAG_ON_NORTH[dip_deg, bank_deg], abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("place", "bank_deg"), [("otterlea", 20.6), ("wheatear-plain", 15.9), ("saxifrage-inlet", 9.8)]
+)
+def test_critical_bank_of_a_place(place: str, bank_deg: float) -> None:
+    """Ottawa, Winnipeg, Iqaluit: 90 less the dip."""
+    field = field_of(HomeWish(DAY, place), None, "en")
+    steady, swinging = (
+        fly_bench(BenchWish(rate="bank", bank_deg=bank_deg + more), field, "en").steady for more in (-0.3, 0.3)
+    )
+    assert (steady, swinging) == (True, False)
+
+
+@pytest.mark.parametrize(("dip_deg", "steady"), [(74.5, True), (74.7, False)])
+def test_dip_at_which_rate_one_reaches_the_critical_bank(dip_deg: float, steady: bool) -> None:  # noqa: FBT001
+    assert fly_bench(BenchWish(), own(dip_deg), "en").steady == steady
+
+
+@pytest.mark.parametrize(
+    ("heading_deg", "low", "high"),
+    [(90, 14, 16), (270, 14, 16), (45, 9, 14), (135, 9, 14), (225, 9, 14), (315, 9, 14), (360, 0, 0.1), (180, 0, 0.1)],
+)
+def test_a_tenth_of_g_at_dip_70(heading_deg: int, low: float, high: float) -> None:
+    tenth_kt_s = 0.1 * 9.80665 / (1852 / 3600)
+    wish = BenchWish(doing="speed", start_deg=heading_deg, change_kt_s=tenth_kt_s)
+    off = abs(difference(fly_bench(wish, own(70), "en").moment(8).settled_deg, heading_deg))
+    assert low <= off <= high
+
+
 def test_speeding_up_on_east() -> None:
     """Ten seconds of 2 kt/s at dip 68 and 20 000 nT: 14.5 degrees toward north, back within 2 degrees 8 s after."""
     field = BenchField("", None, None, None, 68, 20_000, 53_389)
