@@ -1,10 +1,8 @@
 """Right and wrong answers to any item, as the fields of its form."""
 
-from collections.abc import Mapping
 from typing import Any
 
-from app.packs.spec import ValueFormat
-from app.physics.angles import shown
+from app.grader.made_up import fields_of
 from app.questions.model import Item
 from tests.questions.engine import library
 
@@ -43,42 +41,6 @@ def unlike_answer(item: Item) -> Fields:
 
 
 def answer_with(item: Item, value: Any) -> Fields:
-    """Return the fields of a form filled in with a value of the item."""
-    values = [option.value for option in item.options]
-    if item.form in {"choice", "pick"}:
-        return {"choice": str(values.index(value))}
-    if item.form == "several":
-        return {"chosen": [str(values.index(each)) for each in value]}
-    if item.form == "order":
-        return {f"place_{i}": str(value.index(each) + 1) for i, each in enumerate(values)}
-    if item.form in {"groups", "match"}:
-        return {f"group_{i}": value[each] for i, each in enumerate(values)}
-    if item.form == "boxes":
-        return _boxes(library().family(item.family).ask(item.ask).parts, value)
-    return {"value": typed(value, item.value), "side": side_of(value, item.value)}
-
-
-def typed(value: Any, form: ValueFormat) -> str:
-    """Write a value as a student types it."""
-    if form.kind == "code":
-        return str(value)
-    if form.kind == "heading":
-        return f"{shown(value):03d}"
-    if form.kind == "arc-minutes":
-        return "{} {:02d}".format(*divmod(round(abs(value)), 60))
-    if form.kind == "clock":
-        return "{:02d}{:02d}".format(*divmod(round(value), 60))
-    if form.kind == "sided":
-        value = abs(value)
-    return f"{value:.{max(form.decimals, 1)}f}" if form.kind != "runway" else f"{value:02.0f}"
-
-
-def side_of(value: Any, form: ValueFormat) -> str:
-    if form.kind not in {"sided", "arc-minutes"}:
-        return ""
-    return form.sides[0] if value >= 0 else form.sides[1]
-
-
-def _boxes(parts: Any, values: Mapping[str, Any]) -> Fields:
-    fields = {part.id: typed(values[part.id], part) for part in parts}
-    return fields | {f"{part.id}_side": side_of(values[part.id], part) for part in parts}
+    """Return the fields of a form filled in with a value of the item; what is sent once as plain text."""
+    fields = fields_of(library(), item, value)
+    return {name: sent[0] if len(sent) == 1 and name != "chosen" else sent for name, sent in fields.items()}
