@@ -11,6 +11,7 @@ from app.bootstrap import ROOT
 from app.cli import PROGRAM, Refused
 
 BACKLOG = 2048
+DEMONSTRATION = "demonstration"  # the folder, inside the instance, of all that is made up
 
 
 class Port(click.ParamType[int]):
@@ -46,15 +47,19 @@ class Port(click.ParamType[int]):
     show_envvar=True,
     help="Folder of the database and the secret key.",
 )
-def command(host: str, port: int, instance: Path) -> None:
+@click.option(
+    "--demo", is_flag=True, help="Serve an invented school with simulated students, in a database of its own."
+)
+def command(host: str, port: int, instance: Path, demo: bool) -> None:  # noqa: FBT001 - a switch of the command line
     """Serve the drills to a browser until Ctrl-C."""
+    instance = instance / DEMONSTRATION if demo else instance
     check_platform(os.name)
     listener = claim_port(host, port)
     check_instance(instance)
     gc.disable()  # loading makes nothing to collect; the server turns it on again
     from app.cli.server import serve  # noqa: PLC0415 - loads the application; the refusals above need not wait for it
 
-    serve(listener, instance)
+    serve(listener, instance, demonstration=demo)
 
 
 def check_platform(name: str) -> None:

@@ -57,6 +57,7 @@ def create_app(
     set_headers(app, settings)
     speak_languages(app)
     add_text_filters(app)
+    app.jinja_env.globals["demonstration"] = settings.demonstration
     add_navigation(app)
     CSRFProtect(app)
     show_errors(app)

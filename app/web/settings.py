@@ -23,6 +23,7 @@ class Settings:
     database: a SQLite file or a database URL. hosts: names it answers to besides localhost and plain addresses.
     proxies: how many proxies in front of it set the forwarded headers. full_sync: SQLite waits for the disk.
     open_schools: anybody may make a school on a page.
+    demonstration: everything is made up, and every page says so.
     """
 
     instance: Path
@@ -34,6 +35,7 @@ class Settings:
     full_sync: bool = False
     threads: int = 4
     open_schools: bool = False
+    demonstration: bool = False
 
     @classmethod
     def from_environment(cls, instance: Path, environment: Mapping[str, str] | None = None) -> "Settings":

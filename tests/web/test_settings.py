@@ -2,11 +2,15 @@
 
 import stat
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from app.web.factory import create_app
 from app.web.settings import KEY_BYTES, KEY_FILE, Settings, WrongSetting, read_secret_key
+from tests.fakes import PlainHasher
+from tests.web.browsing import Browser
 
 
 def test_defaults_serve_one_machine(tmp_path: Path) -> None:
@@ -66,3 +70,11 @@ def test_half_a_key_is_refused(tmp_path: Path) -> None:
 
 def test_key_is_not_shown(tmp_path: Path) -> None:
     assert "secret" not in repr(Settings(tmp_path, tmp_path, b"secret" * 8)).replace("secret_key", "")
+
+
+def test_demonstration_is_marked_on_every_page_and_nothing_else_is(settings: Settings) -> None:
+    marked = create_app(replace(settings, demonstration=True), hasher=PlainHasher())
+    for address in ("/", "/topics", "/bench", "/nowhere"):
+        page = Browser(marked).get(address).get_data(as_text=True)
+        assert "Demonstration: school, people and answers are made up." in page
+    assert "Demonstration" not in Browser(create_app(settings, hasher=PlainHasher())).get("/").get_data(as_text=True)
