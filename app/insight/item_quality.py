@@ -2,7 +2,8 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from math import sqrt
 from typing import Literal
 
 WORKING_SHARE = 0.05
@@ -11,10 +12,32 @@ LEAST_FOR_FLAGS = 30
 HARD_BELOW = 0.25
 EASY_ABOVE = 0.95
 SAME_VALUE_FROM = 3
+NO_SPREAD = 1e-14
 
 Flag = Literal[
     "negative-discrimination", "weak-discrimination", "too-hard", "too-easy", "idle-option", "unexplained-value"
 ]
+
+
+@dataclass(frozen=True, slots=True)
+class RestSums:
+    """Sums over answers: right or not is x, the share right of the same learner's other answers is r."""
+
+    answers: int
+    right: int
+    rest: float
+    squares: float
+    products: float
+
+
+def rest_correlation(sums: RestSums) -> float:
+    """Return the correlation of x and r, 0 where one of them does not vary."""
+    n = sums.answers
+    if n == 0:
+        return 0.0
+    share, mean = sums.right / n, sums.rest / n
+    spread = share * (1 - share) * max(0.0, sums.squares / n - mean * mean)
+    return (sums.products / n - share * mean) / sqrt(spread) if spread > NO_SPREAD else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +50,7 @@ class AnswersToFamily:
     rest: float
     chosen: Mapping[str, int]
     offered: Mapping[str, int]
-    unmatched: Sequence[str] = ()
+    unmatched: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,7 @@ class Base(DeclarativeBase):
         UUID: Uuid(),
         dict[str, Any]: Json(),
         list[str]: Json(),
+        list[dict[str, Any]]: Json(),
     }
 
 

@@ -22,11 +22,16 @@ EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
     Role.STUDENT: (Way("student.show_sets", _("Sets")), Way("front.show_home", _("Home place"))),
-    Role.INSTRUCTOR: (Way("instructor.list_classes", _("Classes")), Way("sets.show_sets", _("Topic sets"), "sets")),
+    Role.INSTRUCTOR: (
+        Way("instructor.list_classes", _("Classes")),
+        Way("sets.show_sets", _("Topic sets"), "sets"),
+        Way("school.show_quality", _("Quality")),
+    ),
     Role.SCHOOL: (
         Way("instructor.list_classes", _("Classes")),
         Way("instructor.list_people", _("People")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
+        Way("school.show_quality", _("Quality")),
         Way("school.show_settings", _("School")),
         Way("school.show_audit", _("Log")),
     ),

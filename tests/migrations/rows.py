@@ -160,6 +160,27 @@ def learner_rows(name: str) -> list[Row]:
     ]
 
 
+def quality_rows(name: str) -> list[Row]:
+    """A school whose questions were counted, and a set of it."""
+    of, _, first = school_with_visit(name, "quality")
+    topic_set = uuid4().hex
+    made = {"title": "Turns", "note": "", "made_by": uuid4().hex, "wish": "{}", "conventions": "{}", "seed": 1}
+    how = {"numbers": "same", "reveal": "at-end", "attempts_allowed": 1, "version": 1}
+    sums = dict.fromkeys(("answers", "correct", "timed", "took_ms", "rest_answers", "rest_correct"), 1)
+    rest = dict.fromkeys(("rest_sum", "rest_squares", "rest_products"), 0.5)
+    texts = dict.fromkeys(("times", "offered", "chosen", "unmatched"), "{}")
+    return [
+        *first,
+        ("topic_set", of | made | how | {"id": topic_set, "created_at": MOMENT, "changed_at": MOMENT}),
+        ("family_quality", of | sums | rest | texts | {"family": "true-to-compass", "counted_at": MOMENT}),
+        ("quality_run", of | {"last_attempt_id": uuid4().hex, "ran_at": MOMENT}),
+        (
+            "set_quality",
+            of | {"topic_set_id": topic_set, "students": 5, "model": "", "items": "[]", "counted_at": MOMENT},
+        ),
+    ]  # fmt: skip
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -167,6 +188,7 @@ ROWS = {
     "0004_tallies": tally_rows,
     "0005_learners": learner_rows,
     "0007_erased_tally": erased_rows,
+    "0008_quality": quality_rows,
 }
 
 

@@ -88,6 +88,8 @@ TABLE = {
     "school.show_erase": SCHOOLS,
     "school.show_settings": SCHOOLS,
     "school.show_audit": SCHOOLS,
+    "school.show_family_quality": TEACHING,
+    "school.show_quality": TEACHING,
     "sets.archive_set": TEACHING,
     "sets.assign": TEACHING,
     "sets.change_settings": TEACHING,

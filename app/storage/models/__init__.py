@@ -5,6 +5,7 @@ from app.storage.models.audit import AuditEntry
 from app.storage.models.drill import Drill, DrillItem
 from app.storage.models.learner import Learner, LearnerSkill
 from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
+from app.storage.models.quality import FamilyQuality, QualityRun, SetQuality
 from app.storage.models.report import Report
 from app.storage.models.school import VISITORS_SCHOOL_ID, School
 from app.storage.models.school_class import ClassInstructor, Enrolment, SchoolClass
@@ -32,15 +33,18 @@ __all__ = [
     "Enrolment",
     "ErasedTally",
     "Extension",
+    "FamilyQuality",
     "Invitation",
     "Learner",
     "LearnerSkill",
     "OneTimeCode",
     "PassMark",
     "Person",
+    "QualityRun",
     "Report",
     "School",
     "SchoolClass",
+    "SetQuality",
     "SignIn",
     "Sitting",
     "Throttle",

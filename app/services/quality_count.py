@@ -1,0 +1,147 @@
+"""Counting how good the questions are, once a night: only the answers that came since the last count are read."""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import asdict, dataclass, field
+from datetime import datetime, timedelta
+from itertools import groupby
+from typing import Any
+from uuid import UUID
+
+import numpy as np
+
+from app.grader.reply import Reply
+from app.insight.set_quality import SetFigures, judge_set
+from app.packs.library import Library
+from app.physics.angles import difference
+from app.services.items import find_item, stamp_of
+from app.storage.queries import quality
+from app.storage.queries.quality import CountedAttempt, QualityRow, SetMarkRow, SetQualityRow, SumsRow
+from app.storage.unit_of_work import UnitOfWork
+
+# An answer's id is made before its transaction ends: what is younger than this waits for the next count.
+SETTLED_AFTER = timedelta(minutes=5)
+LONGEST_S = 600
+MOST_VALUES = 200
+
+
+@dataclass(slots=True)
+class _Counts:
+    times: Counter[str] = field(default_factory=Counter)
+    offered: Counter[str] = field(default_factory=Counter)
+    chosen: Counter[str] = field(default_factory=Counter)
+    unmatched: Counter[str] = field(default_factory=Counter)
+
+    def add(self, library: Library, attempt: CountedAttempt) -> None:
+        """Count one answer."""
+        if attempt.took_ms is not None:
+            self.times[str(min(LONGEST_S, round(attempt.took_ms / 1000)))] += 1
+        if attempt.evidence and attempt.evidence["options"]:
+            self.offered.update(attempt.evidence["offered"])
+            self.chosen.update(attempt.misconceptions)
+        elif attempt.form == "typed" and not attempt.correct and not attempt.misconceptions:
+            gap = gap_from_key(library, attempt)
+            if gap is not None:
+                self.unmatched[gap] += 1
+
+    def onto(self, before: QualityRow | None) -> dict[str, Any]:
+        """Return these counts added to the kept ones."""
+        found: dict[str, Any] = {}
+        for name in _Counts.__slots__:
+            kept: dict[str, int] = getattr(before, name) if before else {}
+            found[name] = dict((Counter(kept) + getattr(self, name)).most_common())
+        found["unmatched"] = dict(Counter(found["unmatched"]).most_common(MOST_VALUES))
+        return found
+
+
+def count_all(uow: UnitOfWork, library: Library, now: datetime) -> int:
+    """Count every school; returns how many answers were new."""
+    with uow.reader() as connection:
+        schools = quality.list_all_schools(connection)
+    return sum(count_school(uow, library, school_id, now) for school_id in schools)
+
+
+def count_school(uow: UnitOfWork, library: Library, school_id: UUID, now: datetime) -> int:
+    """Count the answers of a school that came since its last count; returns how many they were."""
+    with uow.reader() as connection:
+        last = quality.find_last_counted(connection, school_id)
+    counts: defaultdict[str, _Counts] = defaultdict(_Counts)
+    new = 0
+    for attempt in _attempts_after(uow, school_id, last, now - SETTLED_AFTER):
+        counts[attempt.family].add(library, attempt)
+        last = attempt.id
+        new += 1
+    with uow.reader() as connection:
+        sums = quality.sum_families(connection, school_id)
+        before = {row.family: row for row in quality.list_qualities(connection, school_id)}
+        sets = tuple(_sets(school_id, quality.list_set_marks(connection, school_id), now))
+    rows = [_row(school_id, each, counts[each.family].onto(before.get(each.family)), now) for each in sums]
+    with uow.writer() as connection:
+        for row in rows:
+            quality.keep_quality(connection, row)
+        for of_set in sets:
+            quality.keep_set_quality(connection, of_set)
+        quality.keep_run(connection, school_id, last, now)
+    return new
+
+
+def gap_from_key(library: Library, attempt: CountedAttempt) -> str | None:
+    """Return how a typed number differs from the key; None where the item is no longer drawn as it was shown."""
+    item = find_item(library, attempt, attempt.conventions)
+    value = Reply.from_json(attempt.answer).value
+    if item is None or stamp_of(item) != attempt.shown["stamp"] or not isinstance(value, int | float):
+        return None
+    gap = difference(value, item.key) if item.value.kind == "heading" else value - item.key
+    return f"{gap:+.4g}"
+
+
+def _attempts_after(uow: UnitOfWork, school_id: UUID, last: UUID, until: datetime) -> Iterator[CountedAttempt]:
+    while True:
+        with uow.reader() as connection:
+            batch = quality.list_next_attempts(connection, school_id, last, until)
+        yield from batch
+        if len(batch) < quality.BATCH:
+            return
+        last = batch[-1].id
+
+
+def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) -> QualityRow:
+    return QualityRow(school_id=school_id, counted_at=now, **asdict(sums), **counts)
+
+
+def _sets(school_id: UUID, rows: Sequence[SetMarkRow], now: datetime) -> Iterator[SetQualityRow]:
+    """Yield the figures of every set that somebody answered from the first place to the last."""
+    for set_id, answers in groupby(rows, lambda row: row.topic_set_id):
+        sat = [list(each) for _, each in groupby(answers, lambda row: row.drill_id)]
+        whole = [each for each in sat if all(row.correct is not None for row in each)]
+        alike = [each for each in whole if _places(each) == _places(whole[0])]
+        if alike:
+            marks = np.array([[bool(row.correct) for row in each] for each in alike], dtype=np.int8)
+            yield _set_row(school_id, set_id, _places(alike[0]), judge_set(marks), now)
+
+
+def _places(sat: Sequence[SetMarkRow]) -> list[tuple[int, str]]:
+    return [(row.position, row.family) for row in sat]
+
+
+def _set_row(
+    school_id: UUID, set_id: UUID, places: Sequence[tuple[int, str]], figures: SetFigures, now: datetime
+) -> SetQualityRow:
+    latent = figures.latent or (None,) * len(places)
+    items = [
+        {"position": position, "family": family, "share": each.share_right, "rest": each.item_rest_shrunken}
+        | ({"slope": pair[0], "difficulty": pair[1]} if pair else {})
+        for (position, family), each, pair in zip(places, figures.items, latent, strict=True)
+    ]
+    found = figures.reliability
+    return SetQualityRow(
+        school_id=school_id,
+        topic_set_id=set_id,
+        students=figures.students,
+        reliability=found.value if found else None,
+        low=found.low if found else None,
+        high=found.high if found else None,
+        model=figures.model,
+        items=items,
+        counted_at=now,
+    )

@@ -1,0 +1,64 @@
+"""The pages of question quality: for instructors and the school, each figure with what is behind it."""
+
+from datetime import timedelta
+
+import pytest
+
+from app.services.actor import Role
+from app.services.quality_count import count_school
+from tests.fakes import START, Clock
+from tests.questions.engine import library
+from tests.questions.replies import wrong_answer
+from tests.web.browsing import Browser
+from tests.web.members import OneSchool
+from tests.web.student.answers import item_of
+
+
+@pytest.fixture
+def ingrid(school: OneSchool) -> Browser:
+    return school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
+
+
+@pytest.fixture
+def counted(school: OneSchool, clock: Clock) -> None:
+    """Alice missed five conversions, and the night has counted them."""
+    browser = school.browser_of(school.add(Role.STUDENT, "Alice"))
+    page = browser.start_drill("compass-to-true", length=5)
+    while page.find("//form[@id='answer']"):
+        browser.submit(page, wrong_answer(item_of(school.app, page)))
+        page = browser.get_page(browser.get_page(browser.address).find("//a[contains(@class, 'next')]/@href")[0])
+    clock.forward(timedelta(minutes=10))
+    count_school(school.backend.uow, library(), school.id, START + timedelta(minutes=10))
+
+
+def test_nothing_counted_yet_is_said(ingrid: Browser) -> None:
+    assert "Nothing is counted yet" in ingrid.get_page("/school/quality").text
+    assert "No answer to it has been counted yet" in ingrid.get_page("/school/quality/compass-to-true").text
+
+
+@pytest.mark.usefixtures("counted")
+def test_list_leads_to_one_question_and_says_that_five_answers_judge_nothing(ingrid: Browser) -> None:
+    page = ingrid.get_page("/school/quality")
+    assert "too few answers" in page.words("//tbody/tr[1]")
+    detail = ingrid.get_page(page.find("//tbody/tr[1]//a/@href")[0])
+    assert detail.heading == "Compass to magnetic to true"
+    assert "5 answers" in detail.text
+    assert "Under 30 answers nothing is judged." in detail.text
+    assert "wind" not in ingrid.get_page("/school/quality?topic=datum").find("//nav[@class='actions']//a/@href")
+
+
+@pytest.mark.usefixtures("counted")
+def test_in_french(school: OneSchool) -> None:
+    page = school.browser_of(school.add(Role.SCHOOL, "Selma", "fr"), "fr").get_page("/school/quality")
+    assert page.heading == "Qualité des questions"
+    assert "trop peu de réponses" in page.text
+
+
+def test_unknown_question_is_not_found(ingrid: Browser) -> None:
+    ingrid.get_page("/school/quality/no-such-family", status=404)
+
+
+def test_students_have_no_business_here(school: OneSchool) -> None:
+    student = school.browser_of(school.add(Role.STUDENT, "Alice"))
+    student.get_page("/school/quality", status=403)
+    student.get_page("/school/quality/compass-to-true", status=403)
