@@ -24,6 +24,7 @@ from app.figures.rose import ROSE
 from app.figures.runway_wind import RUNWAY_WIND
 from app.figures.tilted_card import TILTED_CARD
 from app.figures.time_plot import TIME_PLOT
+from app.figures.track_sketch import TRACK_SKETCH
 from app.figures.turn_from_above import TURN_FROM_ABOVE
 from app.figures.turn_instrument import TURN_INSTRUMENT
 from app.figures.wind_triangle import WIND_TRIANGLE
@@ -51,6 +52,7 @@ _ALL = (
     NORTH_FAN,
     RUNWAY_WIND,
     WIND_TRIANGLE,
+    TRACK_SKETCH,
     TILTED_CARD,
     APPARENT_VERTICAL,
     CARD_PLANE,

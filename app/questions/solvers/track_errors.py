@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import shown, whole
 from app.physics.track import one_in_sixty_deg, track_correction
 from app.questions.conventions import Conventions
@@ -41,6 +42,10 @@ def track_error(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
             "error_deg": error, "closing_deg": closing, "change_deg": change, "whole_leg_nm": whole(gone + left),
             "turn": "left" if right > 0 else "right", "new_deg": shown(start - right * change),
         },
+        verdict_figures=(
+            FigureCall("track-sketch", {name: given[name] for name in ("gone_nm", "left_nm", "off_nm", "side")} | {
+                "angles": True}),
+        ),
         steps=("error", "closing", "change", *(() if ask == "change" else (f"heading-{side}",))),
         model_notes=("tangent",),
         features={"asks-heading": float(ask == "heading")},

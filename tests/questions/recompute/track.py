@@ -58,6 +58,16 @@ def double_error(draw: Draw) -> dict[str, int]:
     return {"regain": circle(heading + 2 * back), "minutes": p["minutes"], "hold": circle(heading + back)}
 
 
+def ten_degree_lines(draw: Draw) -> int:
+    """Ten degrees to a line; seen from the other end the same miles off count in the ratio of the distances."""
+    p = draw["parameters"]
+    behind, ahead = round(10 * p["fraction"]), math.floor(10 * p["fraction"] * p["gone_nm"] / p["left_nm"] + 0.5)
+    if p["ask"] == "change":
+        return behind + ahead if p["side"] == "left" else -(behind + ahead)
+    size = behind if p["ask"] == "error" else ahead
+    return size if p["side"] == "right" else -size
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "track-error": track_error,
     "time-speed-distance": time_speed_distance,
@@ -66,4 +76,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "fuel-endurance-and-reserve": fuel,
     "eta-revision": eta,
     "double-track-error": double_error,
+    "ten-degree-lines": ten_degree_lines,
 }
