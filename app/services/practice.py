@@ -20,7 +20,7 @@ from app.services.items import ItemView, get_item, stamp_of, view_item
 from app.services.learning import evidence_of, learn
 from app.services.messages import say
 from app.services.progress import Progress, first_open, progress_at
-from app.services.reveal import AT_ONCE, find_sitting, may_see, reader_of, require_running
+from app.services.reveal import AT_ONCE, REHEARSAL, find_sitting, may_see, reader_of, require_running
 from app.storage.ids import new_id
 from app.storage.queries import attempts, sittings, tallies
 from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
@@ -77,6 +77,8 @@ def question(
     place = next((place for place in places if place.position == wanted), None)
     if place is None:
         raise NotFound(position)
+    if drill.purpose == REHEARSAL and place.correct is None:
+        raise Conflict(say("in-rehearsal", actor.language))
     item = get_item(library, place, drill.conventions, actor.language)
     held = sitting is not None and sitting.reveal != AT_ONCE
     return QuestionView(
@@ -99,11 +101,13 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     held = not may_see(sitting, now)
     if row.correct is not None:
         return _outcome(row, correct=row.correct, counted=False, held=held)
+    if row.purpose == REHEARSAL:
+        raise Conflict(say("in-rehearsal", actor.language))
     require_running(sitting, actor, now)
     item = get_item(library, row, row.conventions, actor.language)
     reply = read_reply(library, item, sent, actor.language)
     marks = grade(library, item, reply)
-    attempt = _attempt(library, reader_of(sitting, actor), row.id, (item, reply, marks), sent.took_ms, now)
+    attempt = new_attempt(library, reader_of(sitting, actor), row.id, (item, reply, marks), sent.took_ms, now)
     try:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
@@ -138,9 +142,10 @@ def read_reply(library: Library, item: Item, sent: Sent, language: Language) -> 
         raise Invalid(error.message, error.field) from error
 
 
-def _attempt(
+def new_attempt(
     library: Library, actor: Actor, item_id: UUID, graded: tuple[Item, Reply, Grade], took_ms: int | None, now: datetime
 ) -> AttemptRow:
+    """Return the attempt that keeps a graded answer, (item, reply, grade)."""
     item, reply, marks = graded
     worded = word_item(library, item, actor.language)
     timed = took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None

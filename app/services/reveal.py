@@ -13,7 +13,7 @@ from app.storage.queries import attempts, sittings
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
-SET = "set"
+SET, REHEARSAL = "set", "rehearsal"
 AT_ONCE, AFTER_DUE = "at-once", "after-due"
 
 

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -20,7 +20,7 @@ from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
 from app.services.messages import say
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
-from app.services.reveal import find_sitting, may_see, reader_of, require_open
+from app.services.reveal import REHEARSAL, find_sitting, may_see, reader_of, require_open
 from app.storage.queries import attempts, drills
 from app.storage.queries.attempts import AttemptRow, ItemRow
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -112,7 +112,7 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
     require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
-        progress=progress_at(row.drill_id, places, row.position, row.planned),
+        progress=_progress(row.purpose, progress_at(row.drill_id, places, row.position, row.planned)),
         item_id=item_id,
         correct=attempt.correct,
         share=attempt.share,
@@ -132,7 +132,10 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     told = [] if held else answered
     missed = [place.family for place in told if not place.correct and place.family in library.families]
     return SummaryView(
-        progress=progress_at(drill_id, places, first_open(places) or len(places), drill.planned, held=held),
+        progress=_progress(
+            drill.purpose,
+            progress_at(drill_id, places, first_open(places) or len(places), drill.planned, held=held),
+        ),
         right=sum(place.correct is True for place in told),
         answered=len(answered),
         length=len(places),
@@ -143,6 +146,11 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
         sitting=sitting,
         held=held,
     )
+
+
+def _progress(purpose: str, progress: Progress) -> Progress:
+    """Return the progress; what a rehearsal left open is not answered here."""
+    return replace(progress, next_position=None) if purpose == REHEARSAL else progress
 
 
 def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[ItemRow, AttemptRow, tuple[PlaceRow, ...]]:

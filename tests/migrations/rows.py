@@ -181,6 +181,23 @@ def quality_rows(name: str) -> list[Row]:
     ]  # fmt: skip
 
 
+def rehearsal_rows(name: str) -> list[Row]:
+    """A school's own exam profile, and a visit that rehearses an exam."""
+    of, visit, first = school_with_visit(name, "rehearsal")
+    drill, item = uuid4().hex, uuid4().hex
+    return [
+        *first,
+        ("exam_profile", of | {"id": uuid4().hex, "profile": "{}", "version": 1, "created_at": MOMENT}
+         | {"changed_at": MOMENT}),
+        ("drill", of | {"id": drill, "visit_id": visit, "purpose": "rehearsal", "seed": 1, "conventions": "{}"}
+         | {"started_at": MOMENT}),
+        ("drill_item", of | drawn(1) | {"id": item, "drill_id": drill, "position": 1}),
+        ("rehearsal", of | {"id": uuid4().hex, "drill_id": drill, "profile": "{}", "counts": "{}", "strict": True}
+         | {"started_at": MOMENT, "ends_at": MOMENT}),
+        ("rehearsal_draft", of | {"drill_item_id": item, "fields": "{}", "flagged": False, "changed_at": MOMENT}),
+    ]  # fmt: skip
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -189,6 +206,7 @@ ROWS = {
     "0005_learners": learner_rows,
     "0007_erased_tally": erased_rows,
     "0008_quality": quality_rows,
+    "0009_rehearsals": rehearsal_rows,
 }
 
 

@@ -7,7 +7,19 @@ from collections.abc import Mapping
 
 from app.packs.spec import Language
 from app.questions.wording import tidy
-from app.services.messages import bench, classes, deviation, homes, members, people, practice, record, reports, sets
+from app.services.messages import (
+    bench,
+    classes,
+    deviation,
+    exams,
+    homes,
+    members,
+    people,
+    practice,
+    record,
+    reports,
+    sets,
+)
 
 Messages = Mapping[str, tuple[str, str]]
 
@@ -20,7 +32,7 @@ def _joined(*subjects: Messages) -> Messages:
     return {code: texts for subject in subjects for code, texts in subject.items()}
 
 
-SUBJECTS = (bench, classes, deviation, homes, members, people, practice, record, reports, sets)
+SUBJECTS = (bench, classes, deviation, exams, homes, members, people, practice, record, reports, sets)
 MESSAGES = _joined(*(subject.MESSAGES for subject in SUBJECTS))
 
 LONGEST_QUOTE = 40

@@ -1,0 +1,155 @@
+"""Rehearsals as pages: keep, flag, change, time out, look back; the formula sheet is closed meanwhile."""
+
+from datetime import timedelta
+
+import pytest
+from flask import Flask
+
+from app.services.actor import Role
+from tests.fakes import Clock
+from tests.pages import Page
+from tests.questions.replies import right_answer, wrong_answer
+from tests.web.browsing import Browser
+from tests.web.members import OneSchool
+from tests.web.student.answers import item_of
+
+UK = "//form[@action='/rehearsals'][input/@value='uk-navigation']"
+
+
+def start(browser: Browser, *, strict: bool = True) -> str:
+    """Start the paper of twelve questions and return the rehearsal's address."""
+    page = browser.get_page("/rehearsals")
+    browser.submit(page, {"strict": "1"} if strict else {}, UK)
+    return browser.address
+
+
+def fill_in(
+    app: Flask, browser: Browser, address: str, position: int, *, right: bool = True, flag: bool = False
+) -> Page:
+    page = browser.get_page(f"{address}/questions/{position}")
+    answer = right_answer(item_of(app, page)) if right else wrong_answer(item_of(app, page))
+    return browser.submit(page, dict(answer) | ({"flag": "1"} if flag else {}))
+
+
+def hand_in(browser: Browser, address: str) -> Page:
+    return browser.submit(browser.get_page(address), {}, "//form[@id='end']")
+
+
+def test_profiles_say_where_their_figures_come_from(alice: Browser) -> None:
+    words = alice.get_page("/rehearsals").words("//main")
+    assert "The real exam: 100 questions in 180 minutes, 60% to pass." in words
+    assert "is not confirmed" in words
+    assert "seen only in a secondary text" in words
+    assert words.count("Checked on 25 Nov 2026") == 3
+    assert "Our topics cover about 20% of it, by our own estimate" in words
+
+
+def test_walk_from_start_to_verdict(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    page = fill_in(app, alice, address, 1)
+    assert alice.address == f"{address}/questions/2"
+    assert "verdict" not in page.text
+    fill_in(app, alice, address, 2, flag=True)
+    assert alice.address == f"{address}/questions/2"
+    rows = [" ".join(each.itertext()) for each in alice.get_page(address).find("//main//ol/li")]
+    assert [row.split()[2:] for row in rows[:3]] == [["answered"], ["answered,", "flagged"], ["open"]]
+    fill_in(app, alice, address, 2, right=False)
+    result = hand_in(alice, address)
+    assert result.heading == "Marks not reached"
+    assert "1 of 12" in result.words("//table")
+    verdict = alice.get_page(result.find("//main//ol/li/a/@href")[0])
+    assert verdict.find("//section[@id='verdict']")
+    assert alice.get_page(verdict.find("//a[contains(@class, 'next')]/@href")[0]).heading == "1 of 2 right"
+
+
+def test_kept_answer_is_shown_again(app: Flask, alice: Browser) -> None:
+    """As after a lost connection: whoever comes back finds it as it was."""
+    address = start(alice)
+    fill_in(app, alice, address, 1)
+    page = alice.get_page(f"{address}/questions/1")
+    kept = page.find("//form[@id='answer']//input[@checked]/@value")
+    assert kept == [right_answer(item_of(app, page))["choice"]]
+
+
+def test_all_right_reaches_the_marks(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    for position in range(1, 13):
+        fill_in(app, alice, address, position)
+    assert alice.address == address
+    assert hand_in(alice, address).heading == "Marks reached"
+
+
+def test_time_out(app: Flask, alice: Browser, clock: Clock) -> None:
+    address = start(alice)
+    fill_in(app, alice, address, 1)
+    late = alice.get_page(f"{address}/questions/2")
+    clock.forward(timedelta(minutes=45))
+    page = alice.submit(late, right_answer(item_of(app, late)))
+    assert "Time was up at 1 Sep 2026 15:15" in page.words("//main")
+    clock.forward(timedelta(days=1))
+    assert alice.get_page(f"{address}/questions/2").find("//form[@id='end']")
+    result = hand_in(alice, address)
+    assert "1 of 12" in result.words("//table")
+    assert "handed in 1 Sep 2026 15:15" in result.words("//main")
+
+
+def test_unreadable_answer_is_said_and_stays(alice: Browser) -> None:
+    address = start(alice)
+    page = alice.get_page(f"{address}/questions/1")
+    refused = alice.submit(page, {}, status=422)
+    assert refused.find("//*[@id='refusal']")
+
+
+def test_pause_and_going_on(alice: Browser, clock: Clock) -> None:
+    address = start(alice, strict=False)
+    page = alice.submit(alice.get_page(address), {}, f"//form[@action='{address}/pause']")
+    assert "Paused" in page.words("//main")
+    clock.forward(timedelta(hours=3))
+    assert "Paused" in alice.get_page(f"{address}/questions/1").words("//main")
+    page = alice.submit(alice.get_page(address), {}, f"//form[@action='{address}/go-on']")
+    assert page.words("//*[@role='timer']") == "Time left: 45 minutes"
+
+
+def test_strict_offers_no_pause(alice: Browser) -> None:
+    address = start(alice)
+    page = alice.get_page(address)
+    assert not page.find("//form[contains(@action, '/pause')]")
+    assert "strict mode" in alice.send(f"{address}/pause", {"csrf_token": page.token}, 409).words("//main")
+
+
+def test_formula_sheet_is_closed_for_the_one_who_rehearses(alice: Browser, bob: Browser) -> None:
+    address = start(alice)
+    assert "formula sheet is closed" in alice.get_page("/reference", 409).words("//main")
+    bob.get_page("/reference")
+    hand_in(alice, address)
+    alice.get_page("/reference")
+
+
+@pytest.mark.parametrize("end", ["", "/questions/1"])
+def test_stranger_finds_nothing(alice: Browser, bob: Browser, end: str) -> None:
+    address = start(alice)
+    bob.get_page(address + end, 404)
+    token = bob.get_page("/rehearsals").token
+    for path in ("/end", "/pause", "/go-on", "/questions/1"):
+        bob.send(address + path, {"csrf_token": token}, 404)
+
+
+def test_student_in_french(app: Flask, school: OneSchool) -> None:
+    browser = school.browser_of(school.add(Role.STUDENT, "Amelie", "fr"), "fr")
+    address = start(browser)
+    fill_in(app, browser, address, 1)
+    assert hand_in(browser, address).heading == "Notes de passage non atteintes"
+
+
+def test_readiness_begins_with_not_enough(alice: Browser) -> None:
+    page = alice.get_page("/readiness?profile=uk-navigation")
+    assert "If you sat it today: not enough answers yet." in page.words("//main")
+    drill = alice.submit(page, {"family": page.find("//input[@name='family']/@value")}, "//form[@action='/drills']")
+    assert drill.title.startswith("Question 1 of 10")
+
+
+def test_readiness_on_a_day(alice: Browser) -> None:
+    assert "On 1 Dec 2026, without more practice:" in alice.get_page("/readiness?on=2026-12-01").words("//main")
+    page = alice.get_page("/readiness?on=2020-01-01", 422)
+    assert "“2020-01-01” is no day to sit an exam on" in page.words("//*[@id='on-refusal']")
+    alice.get_page("/readiness?profile=nothing", 404)
