@@ -74,6 +74,11 @@ class ExamProfile(Spec):
         return self
 
     @property
+    def own(self) -> bool:
+        """Whether it is a school's own copy."""
+        return all(self.id != built_in.id for built_in in built_in_profiles())
+
+    @property
     def asked(self) -> int:
         """How many questions a rehearsal asks."""
         return sum(section.asked for section in self.sections)

@@ -50,6 +50,9 @@ DEEDS: dict[str, object] = {
     "joined-by-code": _("joined a class by its code"),
     "set-assigned": _("assigned a topic set"),
     "set-extended": _("gave somebody more time"),
+    "exam-profile-copied": _("copied an exam profile"),
+    "exam-profile-changed": _("changed an exam profile"),
+    "exam-profile-removed": _("took an exam profile away"),
     "set-withdrawn": _("took an assigned set back"),
     "results-exported": _("exported the results of a set"),
 }
