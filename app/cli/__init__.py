@@ -31,6 +31,7 @@ COMMANDS = {
     "tidy": Entry("app.cli.tidy", "Take away what is kept no longer."),
     "rebuild-learners": Entry("app.cli.rebuild_learners", "Make the learner model's state anew from the answers."),
     "nightly": Entry("app.cli.nightly", "Count how good the questions are; to be run once a night."),
+    "simulate": Entry("app.cli.simulate", "Measure the learner model by synthetic learners."),
     "test": Entry("app.cli.test", "Set up and run the whole test suite."),
     "check": Entry("app.cli.check", "Check format, lint, types, arrows, packs and migrations."),
     "bench": Entry("app.cli.bench", "Measure this machine and the application against its goals."),

@@ -1,0 +1,44 @@
+"""Measure the learner model by synthetic learners."""
+
+from collections.abc import Iterator
+
+import click
+
+from app.cli.packs import open_library
+from app.cli.simulation.real import study_services
+from app.cli.simulation.studies import Figure, study_detection, study_predictions, study_selection
+from app.packs.library import Library
+
+SHARE_SELECTION, SHARE_SERVICES = 6, 40
+REAL_ANSWERS = 60
+
+
+@click.command()
+@click.option("--learners", type=click.IntRange(6), default=600, show_default=True, help="How many learners.")
+@click.option("--seed", type=int, default=1, show_default=True, help="The same seed gives the same figures.")
+def command(learners: int, seed: int) -> None:
+    """Measure predictions, mastery, misconceptions, selection and readiness by synthetic learners.
+
+    Everything printed is simulated: it says how the model does where its own assumptions (nearly) hold, nothing about
+    people. Selection takes a sixth of the learners, the walk through the services a fortieth, at least two and six.
+    """
+    click.echo(f"SIMULATED. Learners: {learners}. Seed: {seed}.")
+    for figure in study_all(open_library(), learners, seed):
+        click.echo(write(figure))
+
+
+def study_all(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """Yield every figure."""
+    yield from study_predictions(library, learners, seed)
+    yield from study_detection(library, learners, seed)
+    yield from study_selection(library, max(learners // SHARE_SELECTION, 2), seed)
+    yield from study_services(library, max(learners // SHARE_SERVICES, 6), REAL_ANSWERS, seed)
+
+
+def write(figure: Figure) -> str:
+    """Write a figure as one line with its aim."""
+    line = f"{figure.name:<58}{figure.value:8.4f}"
+    if figure.aim is None:
+        return line
+    sign = "at least" if figure.at_least else "at most"
+    return f"{line}   aim {sign} {figure.aim:g}: {'met' if figure.met else 'NOT MET'}"

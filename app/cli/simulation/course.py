@@ -1,0 +1,94 @@
+"""A course of answers by the pure learner model: the fast path, with the real families' grades and misconceptions.
+
+It leaves out packs, wording, grading and storage; `real` drives the services and is compared with it.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from random import Random
+
+from app.cli.simulation.learners import Given, Kin, Posed, SyntheticLearner, pose
+from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
+from app.learner.mastery import judge
+from app.learner.selection import Candidate, choose
+
+START = datetime(2026, 9, 1, 17, 0, tzinfo=UTC)
+ANSWERS_A_DAY = 10
+STEP = timedelta(minutes=1)
+
+
+@dataclass(slots=True)
+class Course:
+    """What a learner answered and what the model made of it."""
+
+    learner: SyntheticLearner
+    families: Sequence[Kin]
+    level: Level = field(default_factory=Level)
+    skills: dict[str, Skill] = field(default_factory=dict)
+    now: datetime = START
+    last: list[str] = field(default_factory=list)
+    today: dict[str, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Begin with what is known of nobody."""
+        self.skills = {family.id: new_skill(family.misconceptions) for family in self.families}
+
+    def predicted(self, posed: Posed) -> float:
+        """Return the model's probability of a right answer."""
+        return predict_right(self.level, self.skills[posed.family], posed.difficulty, posed.options, self.now)
+
+    def take(self, posed: Posed) -> Given:
+        """Ask, and let both the learner and the model learn."""
+        given = self.learner.answer(posed)
+        evidence = Evidence(posed.difficulty, posed.options, given.correct, posed.offered, self.now, given.shown)
+        self.level, self.skills[posed.family] = learn(self.level, self.skills[posed.family], evidence)
+        self.learner.learn(posed.family, given)
+        self.last.append(posed.family)
+        self.today[posed.family] = 1.0
+        self._move_clock()
+        return given
+
+    def _move_clock(self) -> None:
+        self.now += STEP
+        if len(self.last) % ANSWERS_A_DAY == 0:
+            self.learner.sleep(1.0, self.today)
+            self.today = {}
+            self.now = START + timedelta(days=len(self.last) // ANSWERS_A_DAY)
+
+
+Policy = Callable[[Course, Random], Kin]
+
+
+def by_rule(course: Course, rng: Random) -> Kin:
+    """Choose by the program's own rule: the skill where an answer helps most."""
+    candidates = [
+        Candidate(family.id, course.skills[family.id], mastered=_mastered(course, family.id))
+        for family in course.families
+    ]
+    choice = choose(course.level, candidates, course.last, course.now, rng)
+    return next(family for family in course.families if choice and family.id == choice.family)
+
+
+def at_random(course: Course, rng: Random) -> Kin:
+    """Choose any skill."""
+    return rng.choice(course.families)
+
+
+def fewest_right_first(course: Course, rng: Random) -> Kin:
+    """Choose the skill with the fewest right answers so far."""
+    return min(course.families, key=lambda family: (course.skills[family.id].right, rng.random()))
+
+
+def answers_to_mastery(course: Course, policy: Policy, rng: Random, most: int) -> int:
+    """Return after how many answers nine skills in ten are truly mastered; `most` where they are not by then."""
+    wanted = 0.9 * len(course.families)
+    for count in range(most):
+        if sum(course.learner.masters(family.id) for family in course.families) >= wanted:
+            return count
+        course.take(pose(policy(course, rng), rng))
+    return most
+
+
+def _mastered(course: Course, family: str) -> bool:
+    return judge(course.level, course.skills[family], course.now).mastered

@@ -1,0 +1,168 @@
+"""What is measured of synthetic learners by the fast path."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+from random import Random
+from statistics import median
+
+from app.cli.simulation.course import Course, Policy, answers_to_mastery, at_random, by_rule, fewest_right_first
+from app.cli.simulation.learners import KINDS, OPTIONS, Kin, Kind, SyntheticLearner, kin_of, new_learner, pose
+from app.cli.simulation.measures import Pair, brier, calibration_error, log_loss
+from app.learner.evidence import MISCONCEPTION_HOLD, SLIP
+from app.learner.logistic import sigmoid
+from app.learner.mastery import judge
+from app.learner.readiness import Asked, Section, binomial, convolve, readiness
+from app.packs.library import Library
+
+SKILLS = 12
+ANSWERS = 240
+NAMED_ABOVE, SURE = 0.8, 0.8
+DETECTION_ANSWERS = 25
+EXAM_QUESTIONS_A_SKILL, EXAM_PASS = 3, 0.6
+READINESS_AT = (120, 240)
+MOST_ANSWERS = 900
+LARGEST_SEED = 2**31
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One measured figure with its aim: at most, at least, or none."""
+
+    name: str
+    value: float
+    aim: float | None = None
+    at_least: bool = False
+
+    @property
+    def met(self) -> bool | None:
+        """Whether the aim was met; None where there is none."""
+        if self.aim is None:
+            return None
+        return self.value >= self.aim if self.at_least else self.value <= self.aim
+
+
+def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """Predictions of each next answer, mastery and readiness: all six kinds in equal shares, skills asked at random."""
+    predicted: list[Pair] = []
+    true: list[Pair] = []
+    sure: list[bool] = []
+    rule: list[bool] = []
+    ready: dict[int, list[Pair]] = {at: [] for at in READINESS_AT}
+    for course, rng in _courses(library, learners, seed):
+        for number in range(1, ANSWERS + 1):
+            posed = pose(rng.choice(course.families), rng)
+            chances = course.predicted(posed), course.learner.chance(posed)
+            correct = float(course.take(posed).correct)
+            predicted.append((chances[0], correct))
+            true.append((chances[1], correct))
+            if number in ready:
+                ready[number].extend(_readiness(course))
+        for family in course.families:
+            mastery = judge(course.level, course.skills[family.id], course.now)
+            if mastery.probability > SURE:
+                sure.append(course.learner.masters(family.id))
+            if mastery.mastered:
+                rule.append(course.learner.masters(family.id))
+    yield Figure("log loss", log_loss(predicted), 0.56)
+    yield Figure("log loss of the true probabilities", log_loss(true))
+    yield Figure("Brier score", brier(predicted))
+    yield Figure("calibration error", calibration_error(predicted), 0.02)
+    yield Figure("P(mastered) > .8: truly mastered", _share(sure), 0.95, at_least=True)
+    yield Figure("mastered by the whole rule: truly mastered", _share(rule), 0.95, at_least=True)
+    for at, pairs in ready.items():
+        yield Figure(f"readiness, calibration error at {at} answers", calibration_error(pairs), 0.04)
+
+
+def study_detection(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """How soon a held misconception is named, and how often one that nobody holds, in 25 answers of a skill."""
+    rng = Random(f"detection {seed}")
+    counts: list[int] = []
+    alarms: list[int] = []
+    for _ in range(learners):
+        family = next(each for each in kin_of(library, SKILLS, rng) if each.misconceptions)
+        for holds in (True, False):
+            learner = new_learner(Kind(held=1.0 if holds else 0.0), (family,), rng)
+            counts_or_alarm = _named_after(learner, family, rng)
+            (counts if holds else alarms).append(counts_or_alarm)
+    never = DETECTION_ANSWERS + 1
+    yield Figure("answers until a misconception is named, median", float(median(counts)), 4)
+    yield Figure("false alarms in 25 answers", sum(count < never for count in alarms) / len(alarms), 0.01)
+
+
+def study_selection(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """Answers until nine skills in ten are mastered: other rules divided by ours, in three scenarios."""
+    policies: tuple[tuple[str, Policy], ...] = (("random", at_random), ("fewest right first", fewest_right_first))
+    for name, count, known, uneven in SCENARIOS:
+        ours = _mean_answers(library, (count, known, uneven), by_rule, learners, seed)
+        for other, policy in policies:
+            theirs = _mean_answers(library, (count, known, uneven), policy, learners, seed)
+            aim = 1.15 if policy is at_random else None
+            yield Figure(f"{other} / rule: {name}", theirs / ours, aim, at_least=True)
+
+
+SCENARIOS = (
+    ("12 skills, none known", 12, 0.0, 0.84),
+    ("24 skills, half known", 24, 0.5, 0.84),
+    ("12 skills, half known, uneven", 12, 0.5, 1.5),
+)
+
+
+def _courses(library: Library, learners: int, seed: int) -> Iterator[tuple[Course, Random]]:
+    kinds = list(KINDS.values())
+    for number in range(learners):
+        rng = Random(f"course {seed} {number}")
+        families = kin_of(library, SKILLS, rng)
+        yield Course(new_learner(kinds[number % len(kinds)], families, rng), families), rng
+
+
+def _mean_answers(
+    library: Library, scenario: tuple[int, float, float], policy: Policy, learners: int, seed: int
+) -> float:
+    count, known, uneven = scenario
+    total = 0
+    for number in range(learners):
+        rng = Random(f"selection {seed} {number}")
+        families = kin_of(library, count, rng)
+        skills = {
+            family.id: 2.0 if place < known * count else -0.5 + rng.gauss(0, uneven)
+            for place, family in enumerate(families)
+        }
+        learner = SyntheticLearner(Kind(), rng, 0.0, skills)
+        total += answers_to_mastery(Course(learner, families), policy, rng, MOST_ANSWERS)
+    return total / learners
+
+
+def _named_after(learner: SyntheticLearner, family: Kin, rng: Random) -> int:
+    """Return after how many answers some misconception is named; one more than all where none is."""
+    course = Course(learner, (family,))
+    for number in range(1, DETECTION_ANSWERS + 1):
+        course.take(pose(family, rng))
+        if max(course.skills[family.id].misconceptions.values()) > NAMED_ABOVE:
+            return number
+    return DETECTION_ANSWERS + 1
+
+
+def _readiness(course: Course) -> Iterator[Pair]:
+    """Yield the chance the model gives to an exam, and the true one; nothing where there are too few answers."""
+    asked = tuple(Asked(each.id, EXAM_QUESTIONS_A_SKILL, OPTIONS, each.difficulty) for each in course.families)
+    least = ceil(EXAM_PASS * EXAM_QUESTIONS_A_SKILL * len(asked))
+    ready = readiness(course.level, course.skills, (Section("all", asked, 0),), least, None)
+    if ready.words != "not-enough":
+        yield ready.chance, true_chance(course.learner, asked, least)
+
+
+def true_chance(learner: SyntheticLearner, asked: Sequence[Asked], least: int) -> float:
+    """Return the probability with which a synthetic learner reaches the mark."""
+    whole = [1.0]
+    for part in asked:
+        floor = 1 / part.options
+        p = floor + (1 - SLIP - floor) * sigmoid(learner.ability(part.family) - part.difficulty)
+        p = (1 - learner.kind.careless) * p + learner.kind.careless * floor
+        p *= 1 - MISCONCEPTION_HOLD if part.family in learner.held else 1.0
+        whole = convolve(whole, binomial(part.questions, p))
+    return sum(whole[least:])
+
+
+def _share(seen: Sequence[bool]) -> float:
+    return sum(seen) / len(seen) if seen else 0.0

@@ -1,0 +1,60 @@
+"""The simulator, scaled down: the same seed gives the same figures; what holds at any size holds here."""
+
+from math import log
+from random import Random
+
+import pytest
+from click.testing import CliRunner
+
+from app.cli import root
+from app.cli.simulate import write
+from app.cli.simulation.learners import KINDS, Kind, kin_of, new_learner, pose
+from app.cli.simulation.measures import brier, calibration_error, log_loss
+from app.cli.simulation.real import study_services
+from app.cli.simulation.studies import Figure, study_detection, study_predictions
+from tests.questions.engine import library
+
+
+def test_measures_on_pairs_worked_by_hand() -> None:
+    pairs = [(0.8, 1.0), (0.8, 0.0), (0.3, 0.0)]
+    assert log_loss(pairs) == pytest.approx(-(log(0.8) + log(0.2) + log(0.7)) / 3)
+    assert brier(pairs) == pytest.approx((0.04 + 0.64 + 0.09) / 3)
+    assert calibration_error(pairs) == pytest.approx((2 * 0.3 + 0.3) / 3)
+
+
+@pytest.mark.parametrize("kind", KINDS.values(), ids=KINDS)
+def test_learners_answer_as_often_right_as_their_true_chance(kind: Kind) -> None:
+    rng = Random(3)
+    families = kin_of(library(), 6, rng)
+    learner = new_learner(kind, families, rng)
+    posed = [pose(rng.choice(families), rng) for _ in range(3000)]
+    right = sum(learner.answer(each).correct for each in posed)
+    assert right / len(posed) == pytest.approx(sum(map(learner.chance, posed)) / len(posed), abs=0.03)
+
+
+def test_predictions_follow_the_true_chances() -> None:
+    figures = {figure.name: figure.value for figure in study_predictions(library(), 12, 5)}
+    true = figures["log loss of the true probabilities"]
+    assert true < figures["log loss"] < true + 0.07
+    assert figures["calibration error"] < 0.06
+    again = {figure.name: figure.value for figure in study_predictions(library(), 12, 5)}
+    assert figures == again
+
+
+def test_misconceptions_are_named_soon_and_not_falsely() -> None:
+    named, alarms = study_detection(library(), 40, 5)
+    assert named.value <= 8
+    assert alarms.value <= 0.05
+
+
+def test_services_agree_with_the_fast_path() -> None:
+    *_, apart = study_services(library(), 2, 15, 5)
+    assert apart.value < 1e-9
+
+
+def test_command_says_that_it_is_simulated() -> None:
+    assert write(Figure("x", 0.5, 0.6)).endswith("aim at most 0.6: met")
+    assert write(Figure("x", 0.5, 0.6, at_least=True)).endswith("aim at least 0.6: NOT MET")
+    result = CliRunner().invoke(root, ["simulate", "--learners", "1"])
+    assert result.exit_code == 2
+    assert "simulated" in CliRunner().invoke(root, ["simulate", "--help"]).output
