@@ -16,6 +16,8 @@ PLAIN_PAGES = (
     "/topics/reading",
     "/today",
     "/record",
+    "/rehearsals",
+    "/readiness",
     "/home",
     "/sign-in",
     "/first-sign-in",
