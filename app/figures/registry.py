@@ -4,6 +4,7 @@ from app.figures.airspeed import AIRSPEED
 from app.figures.altimeter import ALTIMETER
 from app.figures.apparent_vertical import APPARENT_VERTICAL
 from app.figures.card_plane import CARD_PLANE
+from app.figures.chart_sketch import CHART_SKETCH
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.deviation_curve import DEVIATION_CURVE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
@@ -53,6 +54,7 @@ _ALL = (
     RUNWAY_WIND,
     WIND_TRIANGLE,
     TRACK_SKETCH,
+    CHART_SKETCH,
     TILTED_CARD,
     APPARENT_VERTICAL,
     CARD_PLANE,

@@ -22,6 +22,19 @@ RIGHT_TURN: Final = {"start_deg": 270, "target_deg": 360, "turn": "right"}
 MODEL: Final = {"dip_deg": 69, "bank_deg": 15, "show_readings": True}
 ARCS: Final = {"white_low_kt": 42, "white_high_kt": 88, "green_low_kt": 50, "green_high_kt": 118, "red_kt": 152}
 
+FIX: Final = [
+    {"label": "A", "mark": "landmark", "east_nm": 8, "north_nm": 40},
+    {"label": "B", "mark": "landmark", "east_nm": 52, "north_nm": 34},
+    {"label": "1", "mark": "ring", "east_nm": 30, "north_nm": 15},
+    {"label": "2", "mark": "ring", "east_nm": 20.5, "north_nm": 24},
+    {"label": "3", "mark": "ring", "east_nm": 40, "north_nm": 8},
+]
+DIVERSION: Final = [
+    {"label": "D", "mark": "field", "east_nm": 10, "north_nm": 10},
+    {"label": "P", "mark": "aircraft", "east_nm": 60, "north_nm": 40},
+    {"label": "X", "mark": "field", "east_nm": 115, "north_nm": 80},
+]
+
 SAMPLES: Final[list[Sample]] = [
     ("drum", {"face": "drum", "reading_deg": 307}),
     ("drum", {"reading_deg": 360, "screws": True}),
@@ -56,6 +69,10 @@ SAMPLES: Final[list[Sample]] = [
     ("track-sketch", {"gone_nm": 45, "left_nm": 35, "fraction": 0.8, "side": "right", "lines": True}),
     ("track-sketch", {"gone_nm": 20, "left_nm": 40, "fraction": 0.6, "side": "left", "lines": True, "angles": True}),
     ("track-sketch", {"gone_nm": 12, "left_nm": 60, "off_nm": 3, "side": "left", "angles": True}),
+    ("chart-sketch", {"square_nm": 5, "spots": FIX}),
+    ("chart-sketch", {"square_nm": 5, "spots": FIX, "key_spot": "1", "yours_spot": "2",
+                      "lines": [{"from": "A", "bearing_deg": 138.6}, {"from": "B", "bearing_deg": 229.2}]}),
+    ("chart-sketch", {"square_nm": 10, "spots": DIVERSION}),
     ("isogonals", {"isogonal_deg": -12, "next_isogonal_deg": -14, "gone_nm": 36, "left_nm": 24}),
     ("isogonals", {"isogonal_deg": 0, "next_isogonal_deg": 5, "gone_nm": 20, "left_nm": 80}),
     ("isogonals", {"isogonal_deg": -3, "next_isogonal_deg": 7}),

@@ -15,10 +15,10 @@ from app.services.review import VerdictView
 from app.web.current import actor, now
 from app.web.timing import elapsed_ms, seal_time
 
-# The template of each answer form: a pick on a figure is a choice of its labels, a match is a sort into places.
+# The template of each answer form: a pick is a choice that its drawing joins in, a match is a sort into places.
 PARTIALS: dict[Form, str] = {
     "choice": "choice",
-    "pick": "choice",
+    "pick": "pick",
     "typed": "typed",
     "several": "several",
     "order": "order",

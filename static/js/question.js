@@ -1,4 +1,4 @@
-// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A half-given answer outlives a change of language.
+// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A drawing to pick on. A half-given answer outlives a change of language.
 import { typing } from "./page.js";
 
 const form = document.querySelector("#answer");
@@ -54,6 +54,26 @@ if (form) {
       if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(Number(box.dataset.digits), "0");
     });
   }
+}
+
+// A ring on the drawing that may be picked chooses its option, and shows which one is chosen.
+const spots = form && document.querySelector("#pick-hint") ? [...document.querySelectorAll("[data-pick]")] : [];
+const showPicked = () => {
+  const options = [...form.querySelectorAll(".options input")];
+  for (const spot of spots) spot.classList.toggle("picked", Boolean(options[spot.dataset.pick - 1]?.checked));
+};
+if (spots.length) {
+  document.querySelector("#pick-hint").hidden = false;
+  for (const spot of spots) {
+    spot.classList.add("pickable");
+    spot.addEventListener("click", () => {
+      form.querySelectorAll(".options input")[spot.dataset.pick - 1].checked = true;
+      showPicked();
+    });
+  }
+  form.addEventListener("change", showPicked);
+  document.addEventListener("keydown", () => queueMicrotask(showPicked));
+  showPicked();
 }
 
 document.querySelector("#refusal, #verdict")?.focus();

@@ -68,6 +68,24 @@ def ten_degree_lines(draw: Draw) -> int:
     return size if p["side"] == "right" else -size
 
 
+def position_line_fix(draw: Draw) -> str:
+    """The ring from which both landmarks bear as read: azimuths by atan2, the ring with the least error."""
+    p = draw["parameters"]
+    marks = {spot["label"]: spot for spot in p["spots"]}
+
+    def error(ring: Draw) -> float:
+        worst = 0.0
+        for name in "ab":
+            mark = marks[name.upper()]
+            to = math.degrees(math.atan2(mark["east_nm"] - ring["east_nm"], mark["north_nm"] - ring["north_nm"]))
+            read = p["magnetic_deg"] + p["variation_deg"] + p[f"relative_bearing_{name}_deg"]
+            worst = max(worst, abs((to - read + 180) % 360 - 180))
+        return worst
+
+    rings = [spot for spot in p["spots"] if spot["mark"] == "ring"]
+    return f"ring-{min(rings, key=error)['label']}"
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "track-error": track_error,
     "time-speed-distance": time_speed_distance,
@@ -77,4 +95,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "eta-revision": eta,
     "double-track-error": double_error,
     "ten-degree-lines": ten_degree_lines,
+    "position-line-fix": position_line_fix,
 }
