@@ -47,11 +47,11 @@ NAMES = {
 # A code's last part -> what is written under the face.
 SAID = {
     "steady": ("steady", "stable"),
-    "rises": ("larger numbers", "nombres plus grands"),
-    "falls": ("smaller numbers", "nombres plus petits"),
+    "rises": ("larger numbers", "vers plus grand"),
+    "falls": ("smaller numbers", "vers plus petit"),
     "rocks": ("to and fro", "va et vient"),
-    "steps-up": ("larger, then stays", "plus grands, puis fixe"),
-    "steps-down": ("smaller, then stays", "plus petits, puis fixe"),
+    "steps-up": ("larger, then stays", "plus grand, fixe"),
+    "steps-down": ("smaller, then stays", "plus petit, fixe"),
     "centred": ("centred", "centrée"),
     "left": ("to the left", "à gauche"),
     "right": ("to the right", "à droite"),
