@@ -39,7 +39,7 @@ WAYS: dict[Role, tuple[Way, ...]] = {
 # Where somebody goes who has signed in and asked for no other page.
 FIRST_PAGES: dict[Role, str] = {
     Role.VISITOR: "front.show_start",
-    Role.STUDENT: "front.show_start",
+    Role.STUDENT: "student.show_today",
     Role.INSTRUCTOR: "instructor.list_classes",
     Role.SCHOOL: "instructor.list_classes",
 }

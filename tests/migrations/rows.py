@@ -147,6 +147,23 @@ def erased_rows(name: str) -> list[Row]:
     return [*first, ("erased_tally", of | counts | {"family": "true-to-compass", "week": "2026-08-31"})]
 
 
+def training_rows(name: str) -> list[Row]:
+    """A student with an entry in the training record."""
+    of, visit, first = school_with_visit(name, "training")
+    person = uuid4().hex
+    who = {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice", "created_at": MOMENT}
+    entry = {
+        "id": uuid4().hex,
+        "person_id": person,
+        "kind": "note",
+        "day": "2026-09-01",
+        "text": "Good.",
+        "details": "{}",
+    }
+    by = {"made_by": person, "made_by_name": "Ingrid", "initials": "I", "made_at": MOMENT}
+    return [*first, ("person", of | who), ("training_entry", of | entry | by)]
+
+
 def learner_rows(name: str) -> list[Row]:
     """A visit of which the learner model knows something."""
     of, visit, first = school_with_visit(name, "learner")
@@ -205,6 +222,7 @@ ROWS = {
     "0004_tallies": tally_rows,
     "0005_learners": learner_rows,
     "0007_erased_tally": erased_rows,
+    "0010_training": training_rows,
     "0008_quality": quality_rows,
     "0009_rehearsals": rehearsal_rows,
 }

@@ -19,6 +19,7 @@ from app.services.messages import (
     record,
     reports,
     sets,
+    training,
 )
 
 Messages = Mapping[str, tuple[str, str]]
@@ -32,7 +33,7 @@ def _joined(*subjects: Messages) -> Messages:
     return {code: texts for subject in subjects for code, texts in subject.items()}
 
 
-SUBJECTS = (bench, classes, deviation, exams, homes, members, people, practice, record, reports, sets)
+SUBJECTS = (bench, classes, deviation, exams, homes, members, people, practice, record, reports, sets, training)
 MESSAGES = _joined(*(subject.MESSAGES for subject in SUBJECTS))
 
 LONGEST_QUOTE = 40

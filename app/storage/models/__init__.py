@@ -20,6 +20,7 @@ from app.storage.models.topic_set import (
     TopicSet,
     TopicSetItem,
 )
+from app.storage.models.training import TrainingEntry
 from app.storage.models.visit import Visit
 
 __all__ = [
@@ -54,6 +55,7 @@ __all__ = [
     "Throttle",
     "TopicSet",
     "TopicSetItem",
+    "TrainingEntry",
     "Visit",
     "WeekTally",
 ]

@@ -29,6 +29,8 @@ DEEDS: dict[str, object] = {
     "student-added": _("added a student to a class"),
     "student-removed": _("took a student out of a class"),
     "student-moved": _("moved a student to another class"),
+    "record-entry": _("made an entry in a training record"),
+    "recommended": _("recommended a student for the written exam"),
     "school-changed": _("changed what the school has set"),
     "records-removed": _("old records went"),
     "data-exported": _("took a copy of all that is kept of somebody"),

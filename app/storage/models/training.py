@@ -1,0 +1,41 @@
+"""The training record: entries are added; a correction is another entry that names the one it corrects."""
+
+from datetime import date, datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import CheckConstraint, Index
+from sqlalchemy.orm import Mapped, mapped_column
+
+from app.storage.base import Base
+from app.storage.models.person import of_person
+
+
+class TrainingEntry(Base):
+    """Something an instructor did with a student or notes of them; `initials` and name are those of that day.
+
+    kind: ground school "taught" (with minutes), misconceptions "reviewed", a "note", or "recommended" for the written
+    exam (details: what the checklist said, and the reason where it was overridden).
+    """
+
+    __tablename__ = "training_entry"
+    __table_args__ = (
+        of_person(),
+        Index(None, "school_id", "person_id", "made_at"),
+        CheckConstraint("kind IN ('taught', 'reviewed', 'note', 'recommended')", name="kind"),
+        CheckConstraint("minutes >= 1", name="minutes"),
+    )
+
+    school_id: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    person_id: Mapped[UUID]
+    kind: Mapped[str]
+    day: Mapped[date]
+    text: Mapped[str]
+    minutes: Mapped[int | None]
+    details: Mapped[dict[str, Any]]
+    made_by: Mapped[UUID]
+    made_by_name: Mapped[str]
+    initials: Mapped[str]
+    made_at: Mapped[datetime]
+    corrects: Mapped[UUID | None]

@@ -1,0 +1,51 @@
+"""The training record: adding to it and reading it; there is no way to change or take away."""
+
+from dataclasses import asdict, dataclass, field
+from datetime import date, datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select
+
+from app.storage.base import table_of
+from app.storage.models import TrainingEntry
+
+ENTRY = table_of(TrainingEntry)
+
+
+@dataclass(frozen=True, slots=True)
+class TrainingRow:
+    """An entry as it is kept."""
+
+    school_id: UUID
+    id: UUID
+    person_id: UUID
+    kind: str
+    day: date
+    text: str
+    minutes: int | None
+    made_by: UUID
+    made_by_name: str
+    initials: str
+    made_at: datetime
+    corrects: UUID | None = None
+    details: dict[str, Any] = field(default_factory=dict)
+
+
+ADD = insert(ENTRY)
+LIST = (
+    select(ENTRY)
+    .where(ENTRY.c.school_id == bindparam("school_id"), ENTRY.c.person_id == bindparam("person_id"))
+    .order_by(ENTRY.c.day, ENTRY.c.made_at, ENTRY.c.id)
+)
+
+
+def add_entry(connection: Connection, entry: TrainingRow) -> None:
+    """Add an entry."""
+    connection.execute(ADD, asdict(entry))
+
+
+def list_entries(connection: Connection, school_id: UUID, person_id: UUID) -> tuple[TrainingRow, ...]:
+    """Return a student's entries by day, oldest first."""
+    rows = connection.execute(LIST, {"school_id": school_id, "person_id": person_id}).mappings()
+    return tuple(TrainingRow(**row) for row in rows)
