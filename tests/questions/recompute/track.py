@@ -86,6 +86,24 @@ def position_line_fix(draw: Draw) -> str:
     return f"ring-{min(rings, key=error)['label']}"
 
 
+DEEDS = {
+    "landmark-ahead": "fly-to-it",
+    "fix-in-haze": "work-it",
+    "on-the-line": "wait",
+    "off-at-once": "check-instruments",
+}
+
+
+def set_heading(draw: Draw) -> Any:
+    """Common practice, no source: what each situation needs stands in a table of its own."""
+    p = draw["parameters"]
+    if p["ask"] == "log":
+        return sorted(p[f"{name}_min"] for name in ("takeoff", "first_pass", "overhead", "checkpoint"))[2]
+    if p["ask"] == "deed":
+        return DEEDS[p["situation"]]
+    return circle(p["heading_deg"] + (p["track_error_deg"] if p["side"] == "left" else -p["track_error_deg"]))
+
+
 RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "track-error": track_error,
     "time-speed-distance": time_speed_distance,
@@ -96,4 +114,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "double-track-error": double_error,
     "ten-degree-lines": ten_degree_lines,
     "position-line-fix": position_line_fix,
+    "set-heading-and-alter": set_heading,
 }
