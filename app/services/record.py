@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from statistics import mean
 from typing import Any
 from uuid import UUID
 
@@ -12,12 +13,18 @@ from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.learning import LearnerState, SkillState
 from app.services.reveal import held_items
-from app.services.today import OpenMisconception, misconception_words, open_misconceptions, shown_state
+from app.services.today import (
+    MENDED_BELOW,
+    OPEN_FROM,
+    OpenMisconception,
+    misconception_words,
+    open_misconceptions,
+    shown_state,
+)
 from app.storage.queries import attempts, tallies
 from app.storage.queries.attempts import MarkRow
 from app.storage.unit_of_work import UnitOfWork
 
-MENDED_BELOW = 0.2
 SPACED_RIGHT = 2
 MOST_MISTAKES = 100
 
@@ -38,13 +45,28 @@ class FamilyRecord:
 
 @dataclass(frozen=True, slots=True)
 class TopicRecord:
-    """A topic with the families answered, and how many there are in all."""
+    """A topic with the families answered, their mean estimate and range, and how many there are in all."""
 
     id: str
     title: str
     families: Sequence[FamilyRecord]
     mastered: int
     in_all: int
+
+    @property
+    def estimate(self) -> float:
+        """The share expected right over the kinds answered."""
+        return mean(each.mastery.estimate for each in self.families)
+
+    @property
+    def low(self) -> float:
+        """As if all kinds were off to the same side, which is the widest the range can be."""
+        return mean(each.mastery.low for each in self.families)
+
+    @property
+    def high(self) -> float:
+        """The other end of the range."""
+        return mean(each.mastery.high for each in self.families)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +81,7 @@ class Mistake:
 
 @dataclass(frozen=True, slots=True)
 class MendedMisconception:
-    """A misconception that was shown once and is not likely held any more."""
+    """A misconception that was likely once and is not any more."""
 
     id: str
     name: str
@@ -141,23 +163,28 @@ def _family(library: Library, family_id: str, state: LearnerState, actor: Actor,
 
 def _mended(library: Library, state: LearnerState, actor: Actor) -> Iterator[MendedMisconception]:
     for family_id, kept in state.skills.items():
-        for name in kept.met:
+        for name, met in kept.met.items():
             words = misconception_words(library, family_id, name, actor)
-            if words is not None and kept.skill.misconceptions.get(name, 0.0) < MENDED_BELOW:
+            held = kept.skill.misconceptions.get(name, 0.0)
+            if words is not None and met["highest"] >= OPEN_FROM and held < MENDED_BELOW:
                 title = library.family(family_id).title.of(actor.language)
                 yield MendedMisconception(f"{family_id}/{name}", words, title)
 
 
 def _mistakes(library: Library, marks: Sequence[MarkRow], actor: Actor) -> Iterator[Mistake]:
-    """Yield what was missed and not answered rightly on two later days, the latest first."""
+    """Yield what was missed and not answered rightly on two later days, the latest first.
+
+    A kind that is asked no more cannot be made good, so it is left out.
+    """
     right_days: defaultdict[str, set[date]] = defaultdict(set)
     open_mistakes = []
     for mark in reversed(marks):  # from the latest on
         days = right_days[mark.family]
+        later = len(days - {mark.answered_at.date()})
+        family = library.families.get(mark.family)
         if mark.correct:
             days.add(mark.answered_at.date())
-        elif len(days) < SPACED_RIGHT:
-            family = library.families.get(mark.family)
-            title = family.title.of(actor.language) if family else mark.family
-            open_mistakes.append(Mistake(mark.drill_item_id, title, mark.answered_at, len(days)))
+        elif family is not None and later < SPACED_RIGHT:
+            title = family.title.of(actor.language)
+            open_mistakes.append(Mistake(mark.drill_item_id, title, mark.answered_at, later))
     yield from open_mistakes[:MOST_MISTAKES]

@@ -7,14 +7,15 @@ from uuid import UUID
 
 from app.packs.library import Library
 from app.services.actor import Actor, Role
-from app.services.drills import find_open_drill
+from app.services.drills import TopicView, find_open_drill, list_topics
 from app.services.learning import LearnerState, find_state, find_state_without
 from app.services.reveal import held_items
 from app.services.sittings import DueView, list_due
 from app.storage.unit_of_work import UnitOfWork
 
-# A misconception is worth a drill of its own from here, and counts as mended below half of it (see `record`).
+# A misconception that was once this likely is open, worth a drill of its own, until it is less likely than this.
 OPEN_FROM = 0.4
+MENDED_BELOW = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,7 @@ class TodayView:
     sets: Sequence[DueView]
     unseen: int
     started: bool
+    topics: Sequence[TopicView]
 
 
 def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> TodayView:
@@ -60,6 +62,7 @@ def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Tod
         sets=sets,
         unseen=len(set(library.families) - set(state.skills)),
         started=bool(state.skills),
+        topics=list_topics(library, actor.language),
     )
 
 
@@ -75,13 +78,13 @@ def shown_state(uow: UnitOfWork, actor: Actor, now: datetime) -> LearnerState:
 
 
 def open_misconceptions(library: Library, state: LearnerState, actor: Actor) -> Iterator[OpenMisconception]:
-    """Yield the misconceptions that were shown and are likely still held, the likeliest first."""
+    """Yield the misconceptions that were likely and are not mended yet, the likeliest first."""
     found = []
     for family_id, kept in state.skills.items():
         for name, met in kept.met.items():
             held = kept.skill.misconceptions.get(name, 0.0)
             words = misconception_words(library, family_id, name, actor)
-            if words is not None and held >= OPEN_FROM:
+            if words is not None and met["highest"] >= OPEN_FROM and held >= MENDED_BELOW:
                 title = library.family(family_id).title.of(actor.language)
                 found.append(OpenMisconception(f"{family_id}/{name}", words, title, held, met["times"]))
     yield from sorted(found, key=lambda each: (-each.probability, each.id))

@@ -21,7 +21,12 @@ class Way:
 EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
-    Role.STUDENT: (Way("student.show_sets", _("Sets")), Way("front.show_home", _("Home place"))),
+    Role.STUDENT: (
+        Way("student.show_today", _("Today")),
+        Way("student.show_sets", _("Sets")),
+        Way("student.show_record", _("My record")),
+        Way("front.show_home", _("Home place")),
+    ),
     Role.INSTRUCTOR: (
         Way("instructor.list_classes", _("Classes")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
@@ -59,7 +64,8 @@ def is_here(way: Way) -> str:
     """Return what aria-current says of a link: the page itself, a page of its area, or nothing."""
     if request.endpoint == way.endpoint:
         return "page"
-    return "true" if way.area and request.blueprint == way.area else ""
+    has_own_link = any(request.endpoint == other.endpoint for other in ways())
+    return "true" if way.area and request.blueprint == way.area and not has_own_link else ""
 
 
 def first_page() -> str:

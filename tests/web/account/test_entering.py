@@ -40,7 +40,7 @@ def try_to_enter(browser: Browser, fields: dict[str, str], status: int = 422) ->
 
 def test_pupil_signs_in_and_out(school: OneSchool, pupil: PersonRow) -> None:
     browser = school.browser_of(pupil)
-    assert browser.address == "/"
+    assert browser.address == "/today"
     page = browser.get_page("/topics")
     assert page.find("//button[@title='Signed in as Alice']")
     page = browser.submit(page, {}, "//form[@action='/sign-out']")
@@ -92,7 +92,7 @@ def test_code_is_good_once_and_password_is_chosen(school: OneSchool, pupil: Pers
     try_to_enter(Browser(school.app), claim(school, password=PASSWORD))
     other = Browser(school.app)
     other.submit(other.get_page("/sign-in"), claim(school, password=CHOSEN), FORM)
-    assert other.address == "/"
+    assert other.address == "/today"
 
 
 def test_code_expires_and_a_new_one_makes_the_old_worthless(school: OneSchool, pupil: PersonRow, clock: Clock) -> None:
@@ -133,7 +133,7 @@ def test_too_many_tries_shut_the_account_for_a_while_even_for_the_right_password
     said = try_to_enter(browser, claim(school, password=PASSWORD), 429)
     assert "Try again in 15 minutes" in said
     clock.forward(WINDOW)
-    assert school.browser_of(pupil).address == "/"
+    assert school.browser_of(pupil).address == "/today"
 
 
 @pytest.mark.usefixtures("pupil")
@@ -173,10 +173,10 @@ def test_cookie_of_before_is_worthless_afterwards(school: OneSchool) -> None:
     ("onward", "arrives"),
     [
         ("/topics", "/topics"),
-        ("https://elsewhere.example/", "/"),
-        ("//elsewhere.example/", "/"),
-        ("/\\elsewhere.example", "/"),
-        ("javascript:alert(1)", "/"),
+        ("https://elsewhere.example/", "/today"),
+        ("//elsewhere.example/", "/today"),
+        ("/\\elsewhere.example", "/today"),
+        ("javascript:alert(1)", "/today"),
     ],
 )
 @pytest.mark.usefixtures("pupil")

@@ -16,8 +16,12 @@ from tests.questions.engine import library
 
 def item_of(app: Flask, page: Page) -> Item:
     """Return the item behind an open question, key included."""
+    return item_by_id(app, UUID(page.fields()["item"]))
+
+
+def item_by_id(app: Flask, item_id: UUID) -> Item:
+    """Return an item of any drill, key included."""
     drill, place = table_of(Drill), table_of(DrillItem)
-    item_id = UUID(page.fields()["item"])
     with app.extensions[NAME].uow.reader() as connection:
         row = connection.execute(place.select().where(place.c.id == item_id)).mappings().one()
         kept = connection.execute(drill.select().where(drill.c.id == row["drill_id"])).mappings().one()

@@ -46,6 +46,18 @@ def test_drill_says_how_many_there_will_be_and_ends_there(app: Flask, alice: Bro
     assert "5" in verdict.title
 
 
+def test_drill_of_one_topic_keeps_to_it(app: Flask, alice: Browser) -> None:
+    page = alice.submit(alice.get_page("/today"), {"size": "items 5", "topic": "wind"}, f"({TODAY})[1]")
+    assert item_of(app, page).pack == "wind"
+
+
+def test_header_leads_a_student_to_today_and_the_record(school: OneSchool) -> None:
+    browser = school.browser_of(school.add(Role.STUDENT, "Alice"))
+    page = browser.get_page("/record")
+    assert page.find("//nav/a[@aria-current]/@href") == ["/record"]
+    assert page.find("//nav/a[@href='/today']")
+
+
 def test_drill_by_minutes_ends_after_the_question_in_hand(app: Flask, alice: Browser, clock: Clock) -> None:
     drill(app, alice, clock, rightly=True, size="minutes 10")
     page = alice.get_page("/record")
