@@ -86,6 +86,28 @@ def position_line_fix(draw: Draw) -> str:
     return f"ring-{min(rings, key=error)['label']}"
 
 
+def diversion(draw: Draw) -> dict[str, int]:
+    """Places as complex numbers, north real; maximum drift and clock rule as the question prints them."""
+    p = draw["parameters"]
+    at = {spot["label"]: complex(spot["north_nm"], spot["east_nm"]) for spot in p["spots"]}
+    leg = at["X"] - at["P"]
+    track = circle(math.degrees(math.atan2(leg.imag, leg.real)))
+    distance = math.floor(abs(leg) + 0.5)
+    wind = (p["wind_from_deg"] - track + 180) % 360 - 180
+    off = abs(wind) if abs(wind) <= 90 else 180 - abs(wind)
+    drift = math.floor(min(off, 60) * p["wind_kt"] / p["tas_kt"] + 0.5)
+    correction = drift if wind > 0 else -drift
+    minutes = math.floor(60 * distance / p["gs_kt"] + 0.5)
+    return {
+        "track": track,
+        "distance": distance,
+        "correction": correction,
+        "heading": circle(track + correction - p["variation_deg"]),
+        "minutes": minutes,
+        "fuel": math.floor(p["burn_l_h"] * minutes / 60 + 0.5),
+    }
+
+
 DEEDS = {
     "landmark-ahead": "fly-to-it",
     "fix-in-haze": "work-it",
@@ -115,4 +137,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "ten-degree-lines": ten_degree_lines,
     "position-line-fix": position_line_fix,
     "set-heading-and-alter": set_heading,
+    "diversion-estimate": diversion,
 }
