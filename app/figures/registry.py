@@ -17,6 +17,7 @@ from app.figures.instrument_strip import INSTRUMENT_STRIP
 from app.figures.isogonals import ISOGONALS
 from app.figures.ladder import LADDER
 from app.figures.marks import ESTIMATE_MARK, PROGRESS, TALLY
+from app.figures.meridians import MERIDIANS
 from app.figures.model import Drawing, FigureCall, Language, Medium, WrongFigure
 from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
@@ -55,6 +56,7 @@ _ALL = (
     WIND_TRIANGLE,
     TRACK_SKETCH,
     CHART_SKETCH,
+    MERIDIANS,
     TILTED_CARD,
     APPARENT_VERTICAL,
     CARD_PLANE,

@@ -19,7 +19,8 @@ phase cause compass_trend indicator_trend turn_trend asi_trend latitude_a_deg
 latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg variation_b_deg variation_c_deg total_a_nt
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
 square_nm spots relative_bearing_a_deg relative_bearing_b_deg east_nm north_nm east_a_nm north_a_nm east_b_nm north_b_nm
-angle_a_deg angle_b_deg angle_c_deg chart_scale right_edge_nm other_edge_nm edge_mi edge_km latitude_min longitude_min
+angle_a_deg angle_b_deg angle_c_deg chart_scale nm_250 mi_250 km_250 nm_500
+mi_500 km_500 latitude_min longitude_min
 takeoff_min first_pass_min overhead_min checkpoint_min situation
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
 push spin

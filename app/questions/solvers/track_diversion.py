@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from math import hypot
-from typing import Any
+from typing import Any, NamedTuple
 
 from app.figures.model import FigureCall
 from app.physics.angles import atan2_deg, cos_deg, difference, shown, whole
@@ -13,71 +13,102 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 
 SQUARE_NM = 10
+FULL_DEG = 60
 SHORTEST_NM, LONGEST_NM = 25, 80
 LEAST_TURN_DEG, LEAST_FARTHER_NM, LEAST_DRIFT_DEG, LEAST_LEG_NM = 20, 8, 5, 20
+
+
+class Plan(NamedTuple):
+    """The boxes: degrees true, miles, correction right positive, degrees magnetic, minutes, litres."""
+
+    track: int
+    distance: int
+    correction: int
+    heading: int
+    minutes: int
+    fuel: int
 
 
 @solver("diversion-estimate")
 def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: track and distance from the position, correction by the clock rule, magnetic heading, minutes, litres."""
     here, there, start = (_place(parameters, name) for name in ("_a", "_b", ""))
-    wind, knots, tas, variation, burn = (
-        parameters[name] for name in ("wind_from_deg", "wind_kt", "tas_kt", "variation_deg", "burn_l_h")
-    )
-    track, distance = _from_to(here, there)
-    other_track, other_distance = _from_to(start, there)
-    if not SHORTEST_NM <= distance <= LONGEST_NM or _from_to(start, here)[1] < LEAST_LEG_NM:
+    given = {name: parameters[name] for name in ("wind_from_deg", "wind_kt", "tas_kt", "variation_deg", "burn_l_h")}
+    leg, other = _from_to(here, there), _from_to(start, there)
+    if not SHORTEST_NM <= leg[1] <= LONGEST_NM or _from_to(start, here)[1] < LEAST_LEG_NM:
         raise Redraw("the alternate is very near or far, or the flight has hardly begun")
-    if abs(difference(track, other_track)) < LEAST_TURN_DEG or abs(distance - other_distance) < LEAST_FARTHER_NM:
+    if abs(difference(leg[0], other[0])) < LEAST_TURN_DEG or abs(leg[1] - other[1]) < LEAST_FARTHER_NM:
         raise Redraw("from the departure it would be nearly the same")
-    angle = difference(wind, track)
+    angle = difference(given["wind_from_deg"], leg[0])
     off = min(abs(angle), 180 - abs(angle))
-    drift = whole(drift_by_clock_deg(tas, knots, off))
-    if drift < LEAST_DRIFT_DEG:
-        raise Redraw("hardly any drift")
-    correction = drift if angle > 0 else -drift
-    gs = whole(tas - knots * cos_deg(angle))
-    heading, minutes = shown(track + correction - variation), whole(minutes_for(distance, gs))
+    given["gs_kt"] = whole(given["tas_kt"] - given["wind_kt"] * cos_deg(angle))
+    plan = _plan(leg, angle, off, given)
     spots = [_spot("D", "field", start), _spot("P", "aircraft", here), _spot("X", "field", there)]
     chart = FigureCall("chart-sketch", {"square_nm": SQUARE_NM, "spots": spots})
     return Solution(
-        key={"track": track, "distance": distance, "correction": correction, "heading": heading, "minutes": minutes,
-             "fuel": whole(burn * minutes / 60)},
-        given={"wind_from_deg": wind, "wind_kt": knots, "tas_kt": tas, "variation_deg": variation, "gs_kt": gs,
-               "burn_l_h": burn, **chart.parameters},
-        wrong={
-            "from-departure": {"track": other_track},
-            "turned-round": {"track": shown(track + 180)},
-            "distance-from-departure": {"distance": other_distance},
-            "squares": {"distance": whole(distance / SQUARE_NM)},
-            "no-wind": {"correction": 0},
-            "wrong-side": {"correction": -correction},
-            "no-variation": {"heading": shown(track + correction)},
-            "variation-turned": {"heading": shown(track + correction + variation)},
-            "hundredths": {"minutes": whole(100 * distance / gs)},
-            "an-hour": {"fuel": burn},
-        },
-        quantities={"east_gap_nm": there[0] - here[0], "north_gap_nm": there[1] - here[1], "track_deg": track,
-                    "distance_nm": distance, "off_deg": off, "most_deg": whole(max_drift_deg(tas, knots)),
-                    "drift_deg": drift, "true_deg": shown(track + correction), "key_deg": heading,
-                    "wind_side": "right" if correction > 0 else "left",
-                    "key_min": minutes, "fuel_l": whole(burn * minutes / 60)},
-        steps=("track", "distance", "most-drift", "share-full" if off >= 60 else "share",
-               "into-right" if correction > 0 else "into-left",
-               "variation-east" if variation > 0 else "variation-west", "time", "fuel"),
+        key=plan._asdict(),
+        given={**given, **chart.parameters},
+        wrong=_wrong_boxes(plan, other, given),
+        quantities=_quantities(plan, (there[0] - here[0], there[1] - here[1]), off, given),
+        steps=("track", "distance", "most-drift", "share-full" if off >= FULL_DEG else "share",
+               "into-right" if plan.correction > 0 else "into-left",
+               "variation-east" if given["variation_deg"] > 0 else "variation-west", "time", "fuel"),
         figures=(chart,),
-        verdict_figures=(chart.with_parameters(lines=[{"from": "P", "bearing_deg": track}]),),
-        follow=lambda earlier: _follow(earlier, variation, gs, burn),
-        features={"crosses-north": float(abs(track + correction - variation - heading) > 180)},
+        verdict_figures=(chart.with_parameters(lines=[{"from": "P", "bearing_deg": plan.track}]),),
+        follow=lambda earlier: _follow(earlier, given),
+        features={"crosses-north": float(abs(plan.track - plan.heading) > 180)},
     )  # fmt: skip
 
 
-def _follow(earlier: Mapping[str, Any], variation: int, gs: int, burn: int) -> dict[str, Any]:
+def _plan(leg: tuple[int, int], angle: float, off: float, given: Mapping[str, int]) -> Plan:
+    drift = whole(drift_by_clock_deg(given["tas_kt"], given["wind_kt"], off))
+    if drift < LEAST_DRIFT_DEG:
+        raise Redraw("hardly any drift")
+    correction = drift if angle > 0 else -drift
+    minutes = whole(minutes_for(leg[1], given["gs_kt"]))
+    heading = shown(leg[0] + correction - given["variation_deg"])
+    return Plan(*leg, correction, heading, minutes, whole(given["burn_l_h"] * minutes / 60))
+
+
+def _wrong_boxes(plan: Plan, other: tuple[int, int], given: Mapping[str, int]) -> dict[str, Any]:
+    """Return what each slip writes into the first box it spoils."""
+    return {
+        "from-departure": {"track": other[0]},
+        "turned-round": {"track": shown(plan.track + 180)},
+        "distance-from-departure": {"distance": other[1]},
+        "squares": {"distance": whole(plan.distance / SQUARE_NM)},
+        "no-wind": {"correction": 0},
+        "wrong-side": {"correction": -plan.correction},
+        "no-variation": {"heading": shown(plan.track + plan.correction)},
+        "variation-turned": {"heading": shown(plan.track + plan.correction + given["variation_deg"])},
+        "hundredths": {"minutes": whole(100 * plan.distance / given["gs_kt"])},
+        "an-hour": {"fuel": given["burn_l_h"]},
+    }
+
+
+def _quantities(plan: Plan, gap_nm: tuple[int, int], off: float, given: Mapping[str, int]) -> dict[str, Any]:
+    return {
+        "east_gap_nm": gap_nm[0],
+        "north_gap_nm": gap_nm[1],
+        "track_deg": plan.track,
+        "distance_nm": plan.distance,
+        "off_deg": off,
+        "most_deg": whole(max_drift_deg(given["tas_kt"], given["wind_kt"])),
+        "drift_deg": abs(plan.correction),
+        "true_deg": shown(plan.track + plan.correction),
+        "wind_side": "right" if plan.correction > 0 else "left",
+        "key_deg": plan.heading,
+        "key_min": plan.minutes,
+        "fuel_l": plan.fuel,
+    }
+
+
+def _follow(earlier: Mapping[str, Any], given: Mapping[str, int]) -> dict[str, Any]:
     """Return what the later boxes hold on the student's own earlier values."""
     return {
-        "heading": shown(earlier["track"] + earlier["correction"] - variation),
-        "minutes": whole(minutes_for(earlier["distance"], gs)),
-        "fuel": whole(burn * earlier["minutes"] / 60),
+        "heading": shown(earlier["track"] + earlier["correction"] - given["variation_deg"]),
+        "minutes": whole(minutes_for(earlier["distance"], given["gs_kt"])) if earlier["distance"] > 0 else 0,
+        "fuel": whole(given["burn_l_h"] * earlier["minutes"] / 60),
     }
 
 
