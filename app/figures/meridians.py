@@ -35,7 +35,7 @@ SIZE = (320.0, 260.0)
 MIDDLE: Point = (160.0, 132.0)
 APART, BEYOND = 88.0, 34.0
 TOP, FOOT = 30.0, 232.0
-ARC, LABEL_AT = 17.0, 37.0
+ARC, LABEL_AT = 17.0, 41.0
 STEEPEST_DEG, MOST_LEAN_DEG = 55, 10
 ANGLES = ("angle_a_deg", "angle_b_deg", "angle_c_deg")
 
@@ -54,7 +54,7 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     for at, name in zip(crossings, ANGLES, strict=True):
         parts += _angle(at, along, values[name])
     for place, letter, way in ((start, "A", -1), (end, "B", 1)):
-        parts.append(centred(around(place, 13 * way, along), letter, Lettering(17, bold=True, halo="card")))
+        parts.append(centred(around(place, 16 * way, along), letter, Lettering(17, bold=True, halo="card")))
     title = pick(language, "A leg across meridians", "Une étape qui coupe des méridiens")
     description = _describe(values, language)
     return Drawing("meridians", sheet("meridians", SIZE, parts, title, description), title, description)
@@ -76,7 +76,7 @@ def _angle(at: Point, along_deg: float, angle_deg: float) -> Iterator[str]:
     """Draw the angle from the meridian's north round to the leg, its size beyond the middle of the arc."""
     north = along_deg - angle_deg
     yield stroke(arc(at, ARC, north, north + angle_deg), THIN)
-    beside = angle_deg / 2 if angle_deg < 180 else 45 if angle_deg >= 270 else 140  # clear of the leg behind
+    beside = max(38, angle_deg / 2) if angle_deg < 180 else 45 if angle_deg >= 270 else 140  # clear of the leg behind
     yield centred(around(at, LABEL_AT, north + beside), three_digits(angle_deg), Lettering(15, bold=True, halo="card"))
 
 

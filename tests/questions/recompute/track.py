@@ -108,6 +108,15 @@ def diversion(draw: Draw) -> dict[str, int]:
     }
 
 
+def measured(draw: Draw) -> int:
+    """Middle of the three angles by size; the NM edge of the chart's scale; minutes along the meridian."""
+    p = draw["parameters"]
+    if p["ask"] in {"track", "back"}:
+        middle = sorted(p[f"angle_{name}_deg"] for name in "abc")[1]
+        return circle(middle + (180 if p["ask"] == "back" else 0))
+    return int(p["latitude_min"] if p["ask"] == "dividers" else p[f"nm_{p['chart_scale'] // 1000}"])
+
+
 DEEDS = {
     "landmark-ahead": "fly-to-it",
     "fix-in-haze": "work-it",
@@ -138,4 +147,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "position-line-fix": position_line_fix,
     "set-heading-and-alter": set_heading,
     "diversion-estimate": diversion,
+    "measure-track-on-chart": measured,
 }
