@@ -105,7 +105,7 @@ def class_picture(
     with uow.reader() as connection:
         row = taught_class(connection, actor, class_id)
         students = classes.list_students(connection, actor.school_id, class_id)
-        counts = _counts(connection, actor, class_id, period, now)
+        counts = period_counts(connection, actor, class_id, period, now)
         states = levels_and_skills(connection, actor.school_id, class_id)
     counts = [count for count in counts if count.family in library.families]
     return ClassPicture(
@@ -160,7 +160,10 @@ def _miss(library: Library, row: MissedRow, actor: Actor) -> Miss:
     return Miss(row.name, row.answered_at, f"{row.shown['scene']} {row.shown['question']}", given, tuple(words))
 
 
-def _counts(connection: Connection, actor: Actor, class_id: UUID, period: Period, now: datetime) -> Sequence[CountRow]:
+def period_counts(
+    connection: Connection, actor: Actor, class_id: UUID, period: Period, now: datetime
+) -> Sequence[CountRow]:
+    """Return what each student of a class answered of each family in a period."""
     if period.topic_set_id is not None:
         return class_figures.list_counts_of_set(connection, actor.school_id, class_id, period.topic_set_id)
     this_week = week_of(now)

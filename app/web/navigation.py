@@ -37,6 +37,7 @@ WAYS: dict[Role, tuple[Way, ...]] = {
         Way("instructor.list_people", _("People")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
         Way("school.show_quality", _("Quality")),
+        Way("school.show_cohorts", _("Side by side")),
         Way("school.show_settings", _("School")),
         Way("school.show_audit", _("Log")),
     ),

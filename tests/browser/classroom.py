@@ -3,8 +3,11 @@
 from playwright.sync_api import Page
 
 from app.services.actor import Role
+from app.storage.queries.people import PersonRow
 from tests.browser.conftest import Opener, View
 from tests.browser.practising import follow
+from tests.fakes import START
+from tests.services.tallied import tally
 from tests.web.members import PASSWORD, OneSchool
 
 
@@ -13,15 +16,32 @@ def classroom(open_page: Opener, school: OneSchool, view: View) -> tuple[Page, P
     ingrid = school.add(Role.INSTRUCTOR, "Ingrid", view.language)
     alice = school.add(Role.STUDENT, "Alice", view.language)
     school.add_class("Evening", ingrid, alice)
-    pages = []
-    for person in (ingrid, alice):
-        page = open_page(view)
-        page.goto("/sign-in")
-        for name, value in (("school", school.code), ("login", person.login), ("password", PASSWORD)):
-            page.fill(f"#{name}", value)
-        follow(page, "main form button.button")
-        pages.append(page)
-    return pages[0], pages[1]
+    return signed_in(open_page, school, ingrid, view), signed_in(open_page, school, alice, view)
+
+
+def signed_in(open_page: Opener, school: OneSchool, person: PersonRow, view: View) -> Page:
+    """Sign somebody in and return their page."""
+    page = open_page(view)
+    page.goto("/sign-in")
+    for name, value in (("school", school.code), ("login", person.login), ("password", PASSWORD)):
+        page.fill(f"#{name}", value)
+    follow(page, "main form button.button")
+    return page
+
+
+def compare_two(open_page: Opener, school: OneSchool, view: View) -> Page:
+    """Put a class of five who answered and an empty one side by side, as the school's administrator."""
+    ingrid, selma = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.SCHOOL, "Selma", view.language)
+    pupils = [school.add(Role.STUDENT, f"Pupil{number}") for number in range(5)]
+    tally(school.backend.uow, school.id, [each.visit_id for each in pupils], "true-to-compass", (10, 8), START)
+    school.add_class("Day", ingrid, *pupils)
+    school.add_class("Night", ingrid)
+    page = signed_in(open_page, school, selma, view)
+    page.goto("/school/cohorts")
+    for box in page.locator("input[name=class]").all():
+        box.check()
+    follow(page, "main form button.button")
+    return page
 
 
 def build_set(page: Page, topic: str, count: int) -> str:

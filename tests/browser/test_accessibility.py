@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.classroom import assign_to_class, build_set, classroom
+from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two
 from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
 from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
 from tests.web.members import OneSchool
@@ -123,6 +123,17 @@ def test_topic_sets(open_page: Opener, axe: Axe, school: OneSchool, view: View) 
     follow(student, ".stem .notice a")
     assert not axe.faults(student)
     assert_fits(student)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+def test_classes_side_by_side(open_page: Opener, axe: Axe, school: OneSchool, view: View) -> None:
+    page = compare_two(open_page, school, view)
+    assert not axe.faults(page)
+    assert_fits(page)
+    page.uncheck("input[name=class] >> nth=0")
+    follow(page, "main form[method=get] button.button")
+    assert not axe.faults(page)
+    assert_fits(page)
 
 
 def test_order_of_a_screen_reader(open_page: Opener) -> None:

@@ -85,6 +85,8 @@ TABLE = {
     "instructor.show_weak_spots": TEACHING,
     "instructor.show_class": TEACHING,
     "school.erase": SCHOOLS,
+    "school.export_cohorts": SCHOOLS,
+    "school.show_cohorts": SCHOOLS,
     "school.name_school": SCHOOLS,
     "school.send_data": SCHOOLS,
     "school.set_bars": SCHOOLS,

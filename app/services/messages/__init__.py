@@ -10,6 +10,7 @@ from app.questions.wording import tidy
 from app.services.messages import (
     bench,
     classes,
+    cohorts,
     deviation,
     exams,
     homes,
@@ -33,7 +34,21 @@ def _joined(*subjects: Messages) -> Messages:
     return {code: texts for subject in subjects for code, texts in subject.items()}
 
 
-SUBJECTS = (bench, classes, deviation, exams, homes, members, people, practice, record, reports, sets, training)
+SUBJECTS = (
+    bench,
+    classes,
+    cohorts,
+    deviation,
+    exams,
+    homes,
+    members,
+    people,
+    practice,
+    record,
+    reports,
+    sets,
+    training,
+)
 MESSAGES = _joined(*(subject.MESSAGES for subject in SUBJECTS))
 
 LONGEST_QUOTE = 40

@@ -94,6 +94,12 @@ COUNTS_OF_SET = (
     .where(ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"))
     .group_by(ATTEMPT.c.visit_id, ATTEMPT.c.family)
 )
+WEEKS = (
+    select(TALLY.c.week, func.sum(TALLY.c.answers))
+    .select_from(_of_members(TALLY))
+    .where(TALLY.c.week >= bindparam("since"))
+    .group_by(TALLY.c.week)
+)
 LEVELS = select(LEARNER).select_from(_of_members(LEARNER))
 SKILLS = select(SKILL).select_from(_of_members(SKILL))
 MISSED = (
@@ -113,6 +119,12 @@ def list_counts(connection: Connection, school_id: UUID, class_id: UUID, since: 
 def list_counts_of_set(connection: Connection, school_id: UUID, class_id: UUID, topic_set_id: UUID) -> list[CountRow]:
     """Return what each student of a class answered of each family in the sittings of one topic set."""
     return _counts(connection, COUNTS_OF_SET, school_id, class_id, topic_set_id=topic_set_id)
+
+
+def weekly_answers(connection: Connection, school_id: UUID, class_id: UUID, since: date) -> dict[date, int]:
+    """Return the answers of a class by week, by its Monday, since one of them; a week without any is left out."""
+    rows = connection.execute(WEEKS, {"school_id": school_id, "class_id": class_id, "since": since})
+    return {week: int(answers) for week, answers in rows}
 
 
 def list_levels(connection: Connection, school_id: UUID, class_id: UUID) -> list[LearnerRow]:

@@ -37,6 +37,7 @@ DEEDS: dict[str, object] = {
     "person-erased": _("erased somebody"),
     "accounts-made": _("made accounts"),
     "roster-exported": _("saved a class as a table"),
+    "cohorts-exported": _("saved classes side by side as a table"),
     "person-corrected": _("corrected a name or an e-mail address"),
     "code-given": _("gave out a one-time code"),
     "person-left": _("closed an account"),
