@@ -21,6 +21,7 @@ from app.services.items import find_item
 from app.services.logins import plain_login
 from app.services.passwords import Hasher
 from app.services.practice import Sent, answer
+from app.services.quality_count import count_school
 from app.services.set_wishes import SetWish
 from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.sittings import start_sitting
@@ -38,6 +39,8 @@ SESSIONS_A_WEEK = 2
 ITEMS = 6
 SET_ITEMS = 8
 SEED = 20260901
+SLOW_GAIN = 0.03  # who gains no faster keeps the misconceptions to the end
+CONVERSIONS = ("compass-to-true", "true-to-compass", "find-variation-deviation", "runway-designator")
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +99,7 @@ class _Maker:
     rng: Random
 
     def make(self, tell: Callable[[str], None]) -> None:
-        start = self.now - timedelta(weeks=WEEKS)
+        start = (self.now - timedelta(weeks=WEEKS)).replace(hour=0, minute=0, second=0, microsecond=0)
         school_id = new_id(start)
         row = SchoolRow(school_id, CODE, SCHOOL[0], "en", SCHOOL[1], start, demonstration=True)
         with self.uow.writer() as connection:
@@ -114,6 +117,7 @@ class _Maker:
                 self._practise(pupils, week, monday)
                 if week in {2, 4}:
                     self._set(teacher, class_id, pupils, week, monday)
+        count_school(self.uow, self.library, school_id, self.now)
 
     def _person(self, school_id: UUID, role: Role, name: str, when: datetime, language: Language = "en") -> Actor:
         new = NewPerson(role, name, plain_login(name), language, self.hashed)
@@ -144,10 +148,10 @@ class _Maker:
             for session in range(SESSIONS_A_WEEK):
                 if self.rng.random() < 0.15:  # somebody is always away
                     continue
-                topic = "datum" if session == 0 else topics[(week + number) % len(topics)]
-                when = monday + timedelta(days=1 + 3 * session, hours=18 + number % 4)
+                topic = topics[(week + number) % len(topics)]
+                when = monday + timedelta(days=1 + 3 * session, hours=20 + number % 4)
                 seed = int(self.rng.random() * 2**31)
-                wish = DrillWish(topic=topic, length=ITEMS)
+                wish = DrillWish(families=CONVERSIONS, length=ITEMS) if session == 0 else DrillWish(topic, length=ITEMS)
                 drill_id = start_drill(self.uow, actor, self.library, wish, seed, when)
                 self._answer_all(pupil, actor, drill_id, week, when)
 
@@ -165,7 +169,7 @@ class _Maker:
         _, given = list_class_assignments(self.uow, teacher, class_id)
         assignment = next(each.id for each in given if each.topic_set_id == set_id)
         for number, (pupil, actor) in enumerate(pupils[:-1]):
-            when = monday + timedelta(days=6 if number == 1 else 3, hours=18)
+            when = monday + timedelta(days=6 if number == 1 else 3, hours=22)
             try:
                 drill_id = start_sitting(self.uow, actor, self.library, assignment, when)
             except Conflict:
@@ -182,7 +186,8 @@ class _Maker:
             if item is None:
                 continue
             known = {each.id for each in self.library.family(item.family).misconceptions}
-            held = tuple(each for each in pupil.held if each in known) if week < WEEKS - 2 else ()
+            mending = week >= WEEKS - 2 and pupil.gain > SLOW_GAIN
+            held = () if mending else tuple(each for each in pupil.held if each in known)
             right = self.rng.random() < (0.15 if held else min(pupil.right + pupil.gain * week, 0.95))
             value = item.key if right else wrong_value(self.library, item, self.rng, held)
             sent = Sent(fields_of(self.library, item, value), 15_000 + int(45_000 * self.rng.random()))

@@ -12,6 +12,7 @@ from app.web.student.blueprint import PRACTISING, student
 
 LENGTHS = (5, LENGTH, 20)
 MINUTES = (10, 20)
+MOST_DUE = 8
 LONGEST_NUMBER = 4
 
 
@@ -20,7 +21,7 @@ LONGEST_NUMBER = 4
 def show_today() -> ResponseReturnValue:
     """Show what there is to do."""
     view = today(uow(), actor(), library(), now())
-    return render_template("student/show_today.html", view=view, lengths=LENGTHS, minutes=MINUTES)
+    return render_template("student/show_today.html", view=view, lengths=LENGTHS, minutes=MINUTES, most_due=MOST_DUE)
 
 
 @student.post("/today")
