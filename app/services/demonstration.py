@@ -30,6 +30,7 @@ from app.storage.ids import new_id
 from app.storage.queries import classes, schools
 from app.storage.queries.classes import ClassRow
 from app.storage.queries.schools import SchoolRow
+from app.storage.queries.sign_ins import see_person
 from app.storage.unit_of_work import UnitOfWork
 
 CODE = "demo"
@@ -192,3 +193,5 @@ class _Maker:
             value = item.key if right else wrong_value(self.library, item, self.rng, held)
             sent = Sent(fields_of(self.library, item, value), 15_000 + int(45_000 * self.rng.random()))
             answer(self.uow, actor, self.library, place.id, sent, when)
+        with self.uow.writer() as connection:
+            see_person(connection, actor.school_id, actor.own_person, when)
