@@ -2,9 +2,10 @@
 
 import re
 
+import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import WIDE, Axe, Opener, View
+from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
 from tests.browser.practising import follow, start_drill
 
 
@@ -46,5 +47,15 @@ def test_on_a_phone_each_ring_is_large_enough_to_touch(open_page: Opener) -> Non
         assert min(box["width"], box["height"]) >= 24
 
 
-def test_nothing_to_find_for_axe(open_page: Opener, axe: Axe) -> None:
-    assert axe.faults(pick_question(open_page(WIDE))) == []
+def test_without_javascript_the_options_do(open_page: Opener) -> None:
+    page = pick_question(open_page(NO_SCRIPT))
+    expect(page.locator("#pick-hint")).to_be_hidden()
+    expect(page.locator("[data-pick]")).to_have_count(5)
+    page.locator("input[name=choice]").nth(1).check()
+    follow(page, "#answer button.button")
+    expect(page.locator("#verdict")).to_be_visible()
+
+
+@pytest.mark.parametrize("view", [WIDE, NARROW], ids=["wide", "narrow"])
+def test_nothing_to_find_for_axe(open_page: Opener, axe: Axe, view: View) -> None:
+    assert axe.faults(pick_question(open_page(view))) == []
