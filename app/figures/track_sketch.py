@@ -65,8 +65,12 @@ def _unit(leg_nm: float) -> float:
 
 
 def _widening(values: Values) -> float:
-    leg = values["gone_nm"] + values["left_nm"]
-    return float(min(LONGEST_WIDENING, HALF_ROOM / (_unit(leg) * off_nm(values))))
+    """Return how many times wider: as much as there is room for, with the lines drawn at least up to the position."""
+    unit = _unit(values["gone_nm"] + values["left_nm"])
+    widest = off_nm(values)
+    if values.get("lines"):
+        widest = max(widest, max(values["gone_nm"], values["left_nm"]) * tan_deg(LINES_DEG))
+    return float(min(LONGEST_WIDENING, HALF_ROOM / (unit * widest)))
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:

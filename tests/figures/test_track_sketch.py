@@ -32,6 +32,14 @@ def test_the_ring_stands_at_its_share_of_both_fans(gone: int, left: int, tenths:
         assert (y - TRACK_Y) / on_line == pytest.approx(share, rel=0.02)
 
 
+@given(LEGS, LEGS, st.integers(2, 10))
+def test_the_lines_reach_as_far_as_the_position(gone: int, left: int, tenths: int) -> None:
+    parameters = {"gone_nm": gone, "left_nm": left, "fraction": tenths / 10, "side": "right", "lines": True}
+    x, _ = ring_at(parameters)
+    assert line_end(parameters, from_start=True, right=True)[0] >= x - 0.1
+    assert line_end(parameters, from_start=False, right=True)[0] <= x + 0.1
+
+
 @given(LEGS, LEGS)
 def test_the_leg_is_divided_as_the_miles_are(gone: int, left: int) -> None:
     x, _ = ring_at({"gone_nm": gone, "left_nm": left, "off_nm": 2, "side": "left"})

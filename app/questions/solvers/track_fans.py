@@ -11,6 +11,7 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 
 LEAST_DEG = 2
+FARTHEST_OUTSIDE = 1.5  # of the fan that is not asked about
 LEAST_BETWEEN_FANS_DEG = 3
 
 
@@ -22,7 +23,7 @@ def ten_degree_lines(parameters: Mapping[str, Any], _conventions: Conventions) -
     error = whole(error_from_ten_degree_lines_deg(share))
     ahead = share * gone / left
     closing = whole(error_from_ten_degree_lines_deg(ahead))
-    if not closing >= LEAST_DEG or error < LEAST_DEG or (ahead > 1 and ask != "error"):
+    if not closing >= LEAST_DEG or error < LEAST_DEG or ahead > (FARTHEST_OUTSIDE if ask == "error" else 1):
         raise Redraw("the position lies outside the fan that is needed")
     if abs(error - closing) < LEAST_BETWEEN_FANS_DEG:
         raise Redraw("both fans give nearly the same angle")
