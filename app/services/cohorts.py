@@ -75,8 +75,9 @@ class Cohort:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """All that the page shows; `weeks` are the Mondays of `Activity.weekly`."""
+    """All that the page shows, of one topic (its title) or of all (""); `weeks` are the Mondays of the activity."""
 
+    topic: str
     cohorts: tuple[Cohort, ...]
     lines: tuple[Line, ...]
     weeks: tuple[date, ...]
@@ -102,7 +103,8 @@ def compare(uow: UnitOfWork, actor: Actor, library: Library, wish: Wish, now: da
         counts = [period_counts(connection, actor, class_id, period, now) for class_id in class_ids]
     group_of = {each.id: each.id if wish.topic else each.topic for each in library.families.values()}
     figures = [_figures([count for count in some if count.family in group_of], group_of) for some in counts]
-    return Comparison(cohorts, tuple(_lines(library, wish.topic, figures, actor.language)), _mondays(now))
+    topic = library.packs[wish.topic].title.of(actor.language) if wish.topic else ""
+    return Comparison(topic, cohorts, tuple(_lines(library, wish.topic, figures, actor.language)), _mondays(now))
 
 
 def _checked(class_ids: Sequence[UUID], language: Language) -> tuple[UUID, ...]:

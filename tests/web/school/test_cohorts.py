@@ -44,6 +44,9 @@ def test_from_the_header_to_a_topics_kinds_of_questions(selma: Browser, two: tup
     inside = selma.get_page(page.find("//a[contains(@href, 'topic=datum')]/@href")[0])
     assert "5 students, 50 answers" in inside.text
     assert inside.find("//a[.='All topics']")
+    assert inside.words("//main/section[1]/p[1]") == "Variation, deviation and conversions; All answers"
+    weeks = selma.get_page(address(*two, more="&weeks=4"))
+    assert weeks.words("//main/section[1]/p[1]") == "All topics; The latest 4 weeks"
 
 
 def test_what_cannot_be_compared_is_said_and_the_choice_is_kept(selma: Browser, two: tuple[UUID, UUID]) -> None:
