@@ -100,6 +100,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     held = not may_see(sitting, now)
     if row.correct is not None:
+        _go_on(uow, actor, library, row, now)
         return _outcome(row, correct=row.correct, counted=False, held=held)
     if row.purpose == REHEARSAL:
         raise Conflict(say("in-rehearsal", actor.language))
@@ -118,8 +119,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return _outcome(first, correct=bool(first.correct), counted=False, held=held)
-    if row.aim is not None:
-        go_on(uow, actor, library, row.drill_id, now)
+    _go_on(uow, actor, library, row, now)
     return _outcome(row, correct=marks.correct, counted=True, held=held)
 
 
@@ -177,3 +177,9 @@ def new_attempt(
 
 def _outcome(row: ItemRow, *, correct: bool, counted: bool, held: bool) -> AnswerOutcome:
     return AnswerOutcome(row.drill_id, row.id, row.position, correct, counted, held)
+
+
+def _go_on(uow: UnitOfWork, actor: Actor, library: Library, row: ItemRow, now: datetime) -> None:
+    """Have the next item chosen where the drill adapts; an answer sent again mends a drill that was cut off there."""
+    if row.aim is not None:
+        go_on(uow, actor, library, row.drill_id, now)

@@ -1,11 +1,15 @@
 """Drills that adapt: the next item is chosen after each answer, once, from what is known by then."""
 
+from collections.abc import Callable
+from contextlib import AbstractContextManager
 from datetime import datetime, timedelta
+from typing import Any
 from uuid import UUID
 
 import pytest
 
 from app.questions.present import plain
+from app.services import practice
 from app.services.actor import Actor
 from app.services.adaptive import MOST_OF_A_FAMILY, OPEN_FORMS, Aim, go_on, start_adaptive
 from app.services.drills import get_drill
@@ -18,7 +22,9 @@ from tests.questions.engine import library
 from tests.questions.replies import right_answer, wrong_answer
 from tests.services.people import CONVERSIONS, NOW, drawn, visitor
 
+Counting = Callable[[], AbstractContextManager[Any]]
 SLOW_MS = 60_000
+MOST_STATEMENTS = 16  # two of them are those of the test
 ALL = Aim(families=CONVERSIONS, length=8)
 
 
@@ -64,6 +70,32 @@ def test_item_is_the_same_however_often_it_is_looked_at(uow: UnitOfWork) -> None
     go_on(uow, alice, library(), drill_id, NOW)
     assert question(uow, alice, library(), drill_id).item.stamp == seen[0] == seen[1] == seen[2]
     assert len(get_drill(uow, alice, drill_id)[1]) == 2
+
+
+def test_answer_sent_again_goes_on_where_the_drill_was_cut_off(
+    uow: UnitOfWork, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    alice = visitor(uow)
+    drill_id = start_adaptive(uow, alice, library(), ALL, 5, NOW)
+    with monkeypatch.context() as cut_off:
+        cut_off.setattr(practice, "go_on", lambda *_: None)
+        answer_open(uow, alice, drill_id, NOW)
+    assert len(get_drill(uow, alice, drill_id)[1]) == 1
+    answer_open(uow, alice, drill_id, NOW)
+    _, places = get_drill(uow, alice, drill_id)
+    assert [place.correct for place in places] == [True, None]
+
+
+def test_statements_of_an_answer_do_not_grow_with_what_was_answered(uow: UnitOfWork, count_queries: Counting) -> None:
+    alice = visitor(uow)
+    counts = []
+    for seed in range(3):
+        drill_id = start_adaptive(uow, alice, library(), Aim(length=20), seed, NOW)
+        for _ in range(19):
+            with count_queries() as counted:
+                answer_open(uow, alice, drill_id, NOW)
+            counts.append(len(counted.queries))
+    assert max(counts) <= MOST_STATEMENTS
 
 
 def test_half_the_answers_are_given_without_options(uow: UnitOfWork) -> None:
