@@ -3,7 +3,7 @@
 An item is kept as soon as it is chosen, so that it is the same however often its page is looked at.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import islice
@@ -127,11 +127,10 @@ class _Chooser:
     def _item(
         self, state: LearnerState, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random
     ) -> Item | None:
-        misconception = str((self.drill.aim or {})["misconception"]).partition("/")[2] or choice.contrast or ""
-        wanted = Suits(self._forms(places), misconception)
-        items = self._drawn(choice.family, (wanted, replace(wanted, forms=frozenset())), rng)
-        if not items and not (self.drill.aim or {})["misconception"]:
-            items = self._drawn(choice.family, (ANYTHING,), rng)
+        to_mend = str((self.drill.aim or {})["misconception"]).partition("/")[2]
+        forms = (self._forms(places), OPEN_FORMS, CLOSED_FORMS)
+        wishes = [Suits(each, to_mend or choice.contrast or "") for each in forms] + ([] if to_mend else [ANYTHING])
+        items = self._drawn(choice.family, wishes, rng)
         if not items:
             return None
         skill = _skill_of(self.library, state, choice.family)
@@ -144,16 +143,20 @@ class _Chooser:
         return OPEN_FORMS if 2 * without < len(places) else CLOSED_FORMS
 
     def _drawn(self, family: str, wishes: Sequence[Suits], rng: Random) -> list[Item]:
-        """Return a few items by the first wish that gives any, none with the numbers of an item missed lately."""
-        missed = self._missed(family)
+        """Return a few items by the first wish that gives any whose numbers were not missed lately.
+
+        A kind that has no other numbers, such as a hand-written question, is asked with the same again.
+        """
+        missed, again = self._missed(family), list[Item]()
         conventions = Conventions.from_json(self.drill.conventions)
         for wish in wishes:
             seed = int(rng.random() * 2**31)
             drawn = islice(choose_items(self.library, (family,), conventions, seed, wish), FRESH_TRIES)
-            items = list(islice(_fresh(drawn, missed), WEIGHED))
+            items, stale = _weighed(drawn, missed)
             if items:
                 return items
-        return []
+            again = again or stale
+        return again[:WEIGHED]
 
     def _missed(self, family: str) -> list[dict[str, Any]]:
         with self.uow.reader() as connection:
@@ -168,8 +171,14 @@ def mending_families(library: Library, misconception: str) -> tuple[str, ...]:
     return found
 
 
-def _fresh(items: Iterator[Item], missed: Sequence[dict[str, Any]]) -> Iterator[Item]:
-    return (item for item in items if plain(item.parameters) not in missed)
+def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]]) -> tuple[list[Item], list[Item]]:
+    """Return the first few items with numbers that were not missed, and those with missed ones met before them."""
+    items, stale = list[Item](), list[Item]()
+    for item in drawn:
+        (stale if plain(item.parameters) in missed else items).append(item)
+        if len(items) == WEIGHED:
+            break
+    return items, stale
 
 
 def _options_of(item: Item) -> int:

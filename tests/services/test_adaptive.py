@@ -150,6 +150,19 @@ def test_mending_asks_only_what_the_misconception_could_answer_and_with_other_nu
         assert plain(item.parameters) not in old
 
 
+def test_question_that_has_no_other_numbers_is_asked_again(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    aim = Aim(families=("straight-line-on-chart",), length=2)
+    missed = run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW), rightly=False)
+    assert len(missed) == 2
+
+
+def test_misconception_that_only_typed_answers_show_is_mended_by_typing(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    aim = Aim(misconception="object-near-compass/sign", length=2)
+    assert {place.form for place in run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW))} == {"typed"}
+
+
 def _drill_of(uow: UnitOfWork, actor: Actor, place: PlaceRow) -> UUID:
     return verdict(uow, actor, library(), place.id, NOW).progress.drill_id
 
