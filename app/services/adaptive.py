@@ -24,6 +24,7 @@ from app.services.learning import LearnerState, difficulty_of, find_state
 from app.services.messages import say
 from app.services.mix import ANYTHING, Suits, choose_items
 from app.services.set_wishes import carriers
+from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.queries import attempts, drills
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -58,6 +59,7 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
     NotFound for an unknown topic, family or misconception; Invalid for its length; Conflict when nothing is offered.
     """
     _check_length(aim, actor)
+    library = offered(uow, actor, library)
     families = tuple(wanted_families(library, DrillWish(aim.topic, aim.families)))
     kept_aim = {"families": list(families) if aim.topic or aim.families else [], "misconception": aim.misconception}
     drill = replace(
@@ -84,7 +86,7 @@ def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: 
         return
     if len(places) >= LONGEST:
         return
-    item = _Chooser(uow, actor, library, drill).next_item(places, now)
+    item = _Chooser(uow, actor, offered(uow, actor, library), drill).next_item(places, now)
     if item is not None:
         with uow.writer() as connection:
             drills.add_place(connection, actor.school_id, drill_id, place_of(item, len(places) + 1, now))

@@ -14,6 +14,7 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.messages import say
 from app.services.mix import choose_items
 from app.services.reveal import find_sitting, require_open
+from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.queries import drills
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -58,7 +59,8 @@ def start_drill(uow: UnitOfWork, actor: Actor, library: Library, wish: DrillWish
     """
     if not 1 <= wish.length <= LONGEST:
         raise Invalid(say("length", actor.language, value=wish.length, most=LONGEST), "length")
-    items = list(islice(choose_items(library, wanted_families(library, wish), actor.conventions, seed), wish.length))
+    drawn = offered(uow, actor, library)
+    items = list(islice(choose_items(drawn, wanted_families(drawn, wish), actor.conventions, seed), wish.length))
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     drill = new_drill(actor, new_id(now), wish.topic, seed, now)
@@ -73,7 +75,8 @@ def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID,
     """
     drill, places = get_drill(uow, actor, drill_id)
     require_open(find_sitting(uow, actor, drill_id, drill.purpose), actor, now)
-    missed = [place.family for place in places if place.correct is False and place.family in library.families]
+    drawn = offered(uow, actor, library).families
+    missed = [place.family for place in places if place.correct is False and place.family in drawn]
     if not missed:
         raise Conflict(say("nothing-missed", actor.language))
     wish = DrillWish(families=tuple(dict.fromkeys(missed)), length=max(SHORTEST_AGAIN, len(missed)))

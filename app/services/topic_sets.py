@@ -16,6 +16,7 @@ from app.services.items import find_item
 from app.services.messages import say
 from app.services.set_access import TEACHING, keep_changes, school_set, set_at_version, unlocked_set
 from app.services.set_wishes import SetWish, another, choose_set
+from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.queries import topic_sets
 from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetListRow, SetRow
@@ -82,7 +83,7 @@ def make_set(
     if actor.role not in TEACHING:
         raise NotAllowed("only instructors make sets")
     checked = check_settings(settings, actor)
-    items = choose_set(library, wish, actor.conventions, seed, actor.language)
+    items = choose_set(offered(uow, actor, library), wish, actor.conventions, seed, actor.language)
     row = SetRow(
         school_id=actor.school_id,
         id=new_id(now),
@@ -151,7 +152,9 @@ def swap_item(
     family_id = next((row.family for row, _ in view.places if row.position == position), None)
     if family_id is None:
         raise NotFound(position)
-    fresh = another(library, view.wish, Conventions.from_json(view.row.conventions), seed, (family_id, there))
+    fresh = another(
+        offered(uow, actor, library), view.wish, Conventions.from_json(view.row.conventions), seed, (family_id, there)
+    )
     with uow.writer() as connection:
         row = unlocked_set(connection, actor, set_id, version)
         if fresh is None:

@@ -215,6 +215,13 @@ def rehearsal_rows(name: str) -> list[Row]:
     ]  # fmt: skip
 
 
+def withdrawal_rows(name: str) -> list[Row]:
+    """A school that withdrew a kind of question."""
+    of, _, first = school_with_visit(name, "withdrawal")
+    row = {"family": "true-to-compass", "version": 1, "reason": "Wrong key.", "withdrawn_by": "Selma"}
+    return [*first, ("withdrawal", of | row | {"withdrawn_at": MOMENT})]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -225,6 +232,7 @@ ROWS = {
     "0010_training": training_rows,
     "0008_quality": quality_rows,
     "0009_rehearsals": rehearsal_rows,
+    "0011_withdrawals": withdrawal_rows,
 }
 
 

@@ -13,4 +13,16 @@ MESSAGES = {
         "This question already has {value} reports from you. Thank you; they are kept.",
         "Vous avez déjà fait {value} signalements pour cette question. Merci; ils sont gardés.",
     ),
+    "report-settled": (
+        "Somebody has settled this report already. Their answer stands below.",
+        "Quelqu'un a déjà réglé ce signalement. Sa réponse figure ci-dessous.",
+    ),
+    "report-answer": (
+        "The answer has {value} characters. Accepted: 1 to {most}.",
+        "La réponse compte {value} caractères. Accepté : de 1 à {most}.",
+    ),
+    "withdrawal-reason": (
+        "The reason has {value} characters. Accepted: 1 to {most}.",
+        "Le motif compte {value} caractères. Accepté : de 1 à {most}.",
+    ),
 }  # fmt: skip

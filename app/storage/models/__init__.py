@@ -22,6 +22,7 @@ from app.storage.models.topic_set import (
 )
 from app.storage.models.training import TrainingEntry
 from app.storage.models.visit import Visit
+from app.storage.models.withdrawal import Withdrawal
 
 __all__ = [
     "VISITORS_SCHOOL_ID",
@@ -58,4 +59,5 @@ __all__ = [
     "TrainingEntry",
     "Visit",
     "WeekTally",
+    "Withdrawal",
 ]

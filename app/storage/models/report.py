@@ -13,7 +13,8 @@ from app.storage.base import Base
 class Report(Base):
     """What somebody found wrong with an item; `item` keeps its numbers.
 
-    It outlives the drill and the visit it came from: whoever mends the family needs it later.
+    It outlives the drill and the visit it came from: whoever mends the family needs it later. Settled: `answer` tells
+    the reporter what became of it.
     """
 
     __tablename__ = "report"
@@ -31,3 +32,6 @@ class Report(Base):
     text: Mapped[str]
     language: Mapped[str]
     created_at: Mapped[datetime]
+    settled_at: Mapped[datetime | None]
+    settled_by: Mapped[str | None]
+    answer: Mapped[str | None]

@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, func, insert, select
+from sqlalchemy import Connection, bindparam, func, insert, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Report
@@ -26,6 +26,9 @@ class ReportRow:
     text: str
     language: str
     created_at: datetime
+    settled_at: datetime | None = None
+    settled_by: str | None = None
+    answer: str | None = None
 
 
 ADD = insert(REPORT)
@@ -33,6 +36,15 @@ COUNT = (
     select(func.count())
     .select_from(REPORT)
     .where(REPORT.c.school_id == bindparam("school_id"), REPORT.c.drill_item_id == bindparam("item_id"))
+)
+FIND = select(REPORT).where(REPORT.c.school_id == bindparam("school_id"), REPORT.c.id == bindparam("report_id"))
+OF_VISIT = (
+    select(REPORT)
+    .where(REPORT.c.school_id == bindparam("school_id"), REPORT.c.visit_id == bindparam("visit_id"))
+    .order_by(REPORT.c.id.desc())
+)
+SETTLE = update(REPORT).where(
+    REPORT.c.school_id == bindparam("in_school"), REPORT.c.id == bindparam("report_id"), REPORT.c.settled_at.is_(None)
 )
 LIST = select(REPORT).where(REPORT.c.school_id == bindparam("school_id")).order_by(REPORT.c.id)
 
@@ -50,3 +62,22 @@ def count_reports(connection: Connection, school_id: UUID, item_id: UUID) -> int
 def list_reports(connection: Connection, school_id: UUID) -> tuple[ReportRow, ...]:
     """Return a school's reports, oldest first."""
     return tuple(ReportRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+
+
+def find_report(connection: Connection, school_id: UUID, report_id: UUID) -> ReportRow | None:
+    """Return one report of a school."""
+    row = connection.execute(FIND, {"school_id": school_id, "report_id": report_id}).mappings().first()
+    return ReportRow(**row) if row else None
+
+
+def list_of_visit(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[ReportRow, ...]:
+    """Return what a visit reported, newest first."""
+    rows = connection.execute(OF_VISIT, {"school_id": school_id, "visit_id": visit_id}).mappings()
+    return tuple(ReportRow(**row) for row in rows)
+
+
+def settle_report(connection: Connection, report: ReportRow, answer: str, who: str, now: datetime) -> bool:
+    """Keep what became of a report; False when it is settled already."""
+    of = {"in_school": report.school_id, "report_id": report.id}
+    changes = SETTLE.values(settled_at=now, settled_by=who, answer=answer)
+    return connection.execute(changes, of).rowcount == 1

@@ -57,6 +57,9 @@ DEEDS: dict[str, object] = {
     "exam-profile-changed": _("changed an exam profile"),
     "exam-profile-removed": _("took an exam profile away"),
     "set-withdrawn": _("took an assigned set back"),
+    "report-settled": _("settled a report of a problem"),
+    "question-withdrawn": _("withdrew a kind of question"),
+    "question-brought-back": _("brought a kind of question back"),
     "results-exported": _("exported the results of a set"),
 }
 

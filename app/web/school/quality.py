@@ -1,13 +1,17 @@
 """How good the questions are: for the school and, to read, its instructors."""
 
-from flask import render_template, request
+from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_babel import lazy_gettext as _
 
 from app.services.actor import Role
+from app.services.errors import Invalid
 from app.services.quality import family_quality, list_quality
+from app.services.report_desk import list_desk
+from app.services.withdrawals import bring_back, list_withdrawn, withdraw
 from app.web.access import allow
-from app.web.current import actor, library, uow
+from app.web.current import actor, library, now, uow
+from app.web.errors import STATUS
 from app.web.school.blueprint import school
 
 READING = (Role.INSTRUCTOR, Role.SCHOOL)
@@ -45,5 +49,35 @@ def show_quality() -> ResponseReturnValue:
 @allow(*READING)
 def show_family_quality(family_id: str) -> ResponseReturnValue:
     """Show one kind of question in full."""
-    view = family_quality(uow(), actor(), library(), family_id)
-    return render_template("school/show_family_quality.html", view=view, flags=FLAGS)
+    return _family_page(family_id)
+
+
+@school.post("/school/quality/<family_id>/withdrawal")
+@allow(Role.SCHOOL)
+def withdraw_question(family_id: str) -> ResponseReturnValue:
+    """Ask a kind of question no more."""
+    try:
+        withdraw(uow(), actor(), library(), family_id, request.form.get("reason", ""), now())
+    except Invalid as refusal:
+        return _family_page(family_id, refusal), STATUS[Invalid]
+    return redirect(url_for("school.show_family_quality", family_id=family_id), 303)
+
+
+@school.post("/school/quality/<family_id>/return")
+@allow(Role.SCHOOL)
+def bring_question_back(family_id: str) -> ResponseReturnValue:
+    """Ask a withdrawn kind of question again."""
+    bring_back(uow(), actor(), library(), family_id, now())
+    return redirect(url_for("school.show_family_quality", family_id=family_id), 303)
+
+
+def _family_page(family_id: str, refusal: Invalid | None = None) -> str:
+    return render_template(
+        "school/show_family_quality.html",
+        view=family_quality(uow(), actor(), library(), family_id),
+        reports=len(list_desk(uow(), actor(), library(), family_id)),
+        withdrawal=list_withdrawn(uow(), actor(), library()).get(family_id),
+        flags=FLAGS,
+        refusal=refusal,
+        may_change=actor().role is Role.SCHOOL,
+    )

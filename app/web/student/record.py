@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services.own_table import own_csv
 from app.services.record import own_data, record
+from app.services.report_desk import own_reports
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
 from app.web.student.blueprint import PRACTISING, student
@@ -16,7 +17,11 @@ from app.web.student.blueprint import PRACTISING, student
 @allow(*PRACTISING)
 def show_record() -> ResponseReturnValue:
     """Show what is known of oneself."""
-    return render_template("student/show_record.html", view=record(uow(), actor(), library(), now()))
+    return render_template(
+        "student/show_record.html",
+        view=record(uow(), actor(), library(), now()),
+        own_reports=own_reports(uow(), actor(), library()),
+    )
 
 
 @student.get("/record/answers.json")

@@ -6,6 +6,7 @@ from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.services.errors import Conflict, Invalid
+from app.services.report_desk import own_reports
 from app.services.reports import LONGEST_TEXT, get_reported, report_problem
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
@@ -36,6 +37,7 @@ def _page(item_id: UUID, refusal: Invalid | Conflict | None = None) -> str:
     return render_template(
         "student/show_report.html",
         reported=reported,
+        own_reports=own_reports(uow(), actor(), library(), item_id),
         item_id=item_id,
         refusal=refusal,
         sent="sent" in request.args,

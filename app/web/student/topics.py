@@ -5,6 +5,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services.drills import LENGTH, find_open_drill, list_topics
 from app.services.families import get_topic, list_families
+from app.services.withdrawals import offered
 from app.web.access import allow
 from app.web.current import actor, language, library, uow
 from app.web.student.blueprint import PRACTISING, student
@@ -26,5 +27,5 @@ def show_topics() -> ResponseReturnValue:
 def show_topic(topic_id: str) -> ResponseReturnValue:
     """List the kinds of questions of one topic."""
     topic = get_topic(library(), topic_id, language())
-    families = list_families(library(), topic_id, language())
+    families = list_families(offered(uow(), actor(), library()), topic_id, language())
     return render_template("student/show_topic.html", topic=topic, families=families, lengths=LENGTHS)
