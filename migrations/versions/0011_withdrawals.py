@@ -26,10 +26,12 @@ def upgrade() -> None:
     with op.batch_alter_table("report") as report:
         for name, kind in COLUMNS.items():
             report.add_column(sa.Column(name, kind, nullable=True))
+        report.create_check_constraint(op.f("ck_report_settled"), "(settled_at IS NULL) = (answer IS NULL)")
 
 
 def downgrade() -> None:
     with op.batch_alter_table("report") as report:
+        report.drop_constraint(op.f("ck_report_settled"), type_="check")
         for name in COLUMNS:
             report.drop_column(name)
     op.drop_table("withdrawal")

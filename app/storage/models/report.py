@@ -4,7 +4,7 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import ForeignKeyConstraint, Index
+from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
 from sqlalchemy.orm import Mapped, mapped_column
 
 from app.storage.base import Base
@@ -21,6 +21,7 @@ class Report(Base):
     __table_args__ = (
         ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),
         Index(None, "school_id", "drill_item_id"),
+        CheckConstraint("(settled_at IS NULL) = (answer IS NULL)", name="settled"),
     )
 
     school_id: Mapped[UUID] = mapped_column(primary_key=True)
