@@ -222,6 +222,15 @@ def withdrawal_rows(name: str) -> list[Row]:
     return [*first, ("withdrawal", of | row | {"withdrawn_at": MOMENT})]
 
 
+def regraded_rows(name: str) -> list[Row]:
+    """A visit with an attempt that was marked again."""
+    of, visit, first = school_with_visit(name, "regraded")
+    marks = {"old_correct": False, "old_share": 0.0, "old_misconceptions": "[]"}
+    marks |= {"new_correct": True, "new_share": 1.0, "new_misconceptions": "[]"}
+    ids = {"id": uuid4().hex, "attempt_id": uuid4().hex, "visit_id": visit, "family": "true-to-compass"}
+    return [*first, ("regraded_attempt", of | ids | marks | {"regraded_by": "Selma", "regraded_at": MOMENT})]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -233,6 +242,7 @@ ROWS = {
     "0008_quality": quality_rows,
     "0009_rehearsals": rehearsal_rows,
     "0011_withdrawals": withdrawal_rows,
+    "0012_regraded": regraded_rows,
 }
 
 

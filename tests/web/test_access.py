@@ -138,6 +138,7 @@ TABLE = {
     "student.start_rehearsal": EVERYBODY,
     "student.answer_question": EVERYBODY,
     "student.drill_again": EVERYBODY,
+    "student.hide_regraded": EVERYBODY,
     "student.hand_in": STUDENTS,
     "student.resume_drill": EVERYBODY,
     "student.send_report": EVERYBODY,

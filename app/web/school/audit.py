@@ -58,6 +58,7 @@ DEEDS: dict[str, object] = {
     "exam-profile-removed": _("took an exam profile away"),
     "set-withdrawn": _("took an assigned set back"),
     "report-settled": _("settled a report of a problem"),
+    "answers-regraded": _("had past answers marked again"),
     "question-withdrawn": _("withdrew a kind of question"),
     "question-brought-back": _("brought a kind of question back"),
     "results-exported": _("exported the results of a set"),

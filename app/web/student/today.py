@@ -5,6 +5,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services.adaptive import Aim, start_adaptive
 from app.services.drills import LENGTH
+from app.services.regrading import list_untold, tell
 from app.services.today import today
 from app.web.access import allow
 from app.web.current import actor, actor_with_visit, backend, library, now, uow
@@ -21,7 +22,14 @@ LONGEST_NUMBER = 4
 def show_today() -> ResponseReturnValue:
     """Show what there is to do."""
     view = today(uow(), actor(), library(), now())
-    return render_template("student/show_today.html", view=view, lengths=LENGTHS, minutes=MINUTES, most_due=MOST_DUE)
+    return render_template(
+        "student/show_today.html",
+        regraded=len(list_untold(uow(), actor())),
+        view=view,
+        lengths=LENGTHS,
+        minutes=MINUTES,
+        most_due=MOST_DUE,
+    )
 
 
 @student.post("/today")
@@ -38,3 +46,11 @@ def start_today() -> ResponseReturnValue:
     )
     drill_id = start_adaptive(uow(), actor_with_visit(), library(), aim, backend().draw_seed(), now())
     return redirect(url_for("student.show_question", drill_id=drill_id, position=1), 303)
+
+
+@student.post("/today/regraded")
+@allow(*PRACTISING)
+def hide_regraded() -> ResponseReturnValue:
+    """Note that the notice of answers marked again was read."""
+    tell(uow(), actor(), now())
+    return redirect(url_for("student.show_today"), 303)

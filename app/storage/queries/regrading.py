@@ -1,0 +1,98 @@
+"""Attempts to be marked again, and the marks they had."""
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, bindparam, insert, select, update
+
+from app.storage.base import table_of
+from app.storage.models import Attempt, RegradedAttempt
+
+ATTEMPT, REGRADED = table_of(Attempt), table_of(RegradedAttempt)
+BATCH = 1000
+NOTHING_YET = UUID(int=0)
+
+
+@dataclass(frozen=True, slots=True)
+class GradedRow:
+    """An attempt with what it is drawn from, its reply and its mark."""
+
+    id: UUID
+    visit_id: UUID
+    family: str
+    seed: int
+    form: str
+    ask: str
+    parameters: dict[str, Any]
+    conventions: dict[str, Any]
+    answer: dict[str, Any]
+    correct: bool
+    share: float
+    misconceptions: list[str]
+
+
+@dataclass(frozen=True, slots=True)
+class RegradedRow:
+    """The earlier and the later mark of an attempt."""
+
+    school_id: UUID
+    id: UUID
+    attempt_id: UUID
+    visit_id: UUID
+    family: str
+    old_correct: bool
+    old_share: float
+    old_misconceptions: list[str]
+    new_correct: bool
+    new_share: float
+    new_misconceptions: list[str]
+    regraded_by: str
+    regraded_at: datetime
+    told_at: datetime | None = None
+
+
+NEXT = (
+    select(*(ATTEMPT.c[name] for name in GradedRow.__slots__))
+    .where(
+        ATTEMPT.c.school_id == bindparam("school_id"),
+        ATTEMPT.c.family == bindparam("family"),
+        ATTEMPT.c.id > bindparam("after"),
+    )
+    .order_by(ATTEMPT.c.id)
+    .limit(BATCH)
+)
+ADD = insert(REGRADED)
+MARK = update(ATTEMPT).where(ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
+_OF_VISIT = (REGRADED.c.school_id == bindparam("in_school"), REGRADED.c.visit_id == bindparam("of_visit"))
+UNTOLD = select(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None)).order_by(REGRADED.c.id)
+TELL = update(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None))
+
+
+def list_graded(connection: Connection, school_id: UUID, family: str, after: UUID) -> tuple[GradedRow, ...]:
+    """Return the next attempts at a family after one of them, at most BATCH."""
+    of = {"school_id": school_id, "family": family, "after": after}
+    return tuple(GradedRow(**row) for row in connection.execute(NEXT, of).mappings())
+
+
+def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> None:
+    """Keep earlier and later marks, and give the attempts the later ones."""
+    connection.execute(ADD, [asdict(row) for row in rows])
+    for row in rows:
+        marks = {"correct": row.new_correct, "share": row.new_share, "misconceptions": row.new_misconceptions}
+        first = row.new_misconceptions[0] if row.new_misconceptions else None
+        of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
+        connection.execute(MARK.values(**marks, first_misconception=first), of)
+
+
+def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[RegradedRow, ...]:
+    """Return what was marked again and its learner has not read of."""
+    rows = connection.execute(UNTOLD, {"in_school": school_id, "of_visit": visit_id}).mappings()
+    return tuple(RegradedRow(**row) for row in rows)
+
+
+def tell(connection: Connection, school_id: UUID, visit_id: UUID, now: datetime) -> None:
+    """Note that a learner has read what was marked again."""
+    connection.execute(TELL.values(told_at=now), {"in_school": school_id, "of_visit": visit_id})

@@ -1,0 +1,22 @@
+from pathlib import Path
+
+from click.testing import CliRunner, Result
+
+from app.cli import root
+
+
+def run(*arguments: str, instance: Path) -> Result:
+    environment = {"LUBBERLINE_INSTANCE": str(instance), "LUBBERLINE_DATABASE": ""}
+    return CliRunner().invoke(root, list(arguments), env=environment)
+
+
+def test_dry_run_says_what_would_change_and_unknown_names_are_refused(tmp_path: Path) -> None:
+    run("school", "add", "north-bay", "North Bay", "--administrator", "Selma Roy", instance=tmp_path)
+    dry = run("regrade", "true-to-compass", "--school", "north-bay", "--dry-run", instance=tmp_path)
+    assert dry.exit_code == 0, dry.output
+    assert "north-bay: 0 answers, 0 wrong -> right" in dry.output
+    assert "Nothing was changed." in dry.output
+    unknown = run("regrade", "true-to-compas", instance=tmp_path)
+    assert (unknown.exit_code, "Did you mean true-to-compass" in unknown.output) == (2, True)
+    assert run("regrade", "true-to-compass", "--school", "nowhere", instance=tmp_path).exit_code == 2
+    assert run("nightly", instance=tmp_path).output == "Counted 0 new answers.\n"
