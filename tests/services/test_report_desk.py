@@ -22,17 +22,17 @@ def cast(uow: UnitOfWork) -> Cast:
     return cast_of(uow)
 
 
-def reported(uow: UnitOfWork, actor: Actor, text: str, family: str = CONVERSIONS[0]) -> UUID:
+def reported(uow: UnitOfWork, actor: Actor, text: str, family: str = CONVERSIONS[0], minute: int = 0) -> UUID:
     """Report a question of a new drill; returns the item."""
     drill_id = start_drill(uow, actor, library(), DrillWish(families=(family,), length=1), 1, NOW)
     item_id = get_drill(uow, actor, drill_id)[1][0].id
-    report_problem(uow, actor, library(), item_id, text, NOW)
+    report_problem(uow, actor, library(), item_id, text, NOW + timedelta(minutes=minute))
     return item_id
 
 
 def test_school_reads_settles_and_the_reporter_sees_the_answer(uow: UnitOfWork, cast: Cast) -> None:
     item_id = reported(uow, cast.alice, "The card is upside down.")
-    reported(uow, cast.bob, "Which card?", CONVERSIONS[1])
+    reported(uow, cast.bob, "Which card?", CONVERSIONS[1], minute=1)
     first, second = list_desk(uow, cast.selma, library())
     view = get_report(uow, cast.ingrid, library(), first.row.id)
     assert view.same
