@@ -23,6 +23,7 @@ from app.services.messages import say
 from app.services.mix import Suits, choose_items
 from app.services.rehearsal_marks import ExamMark, mark_exam
 from app.services.reveal import REHEARSAL
+from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.queries import drills, rehearsals
 from app.storage.queries.drills import PlaceRow
@@ -102,7 +103,7 @@ def start_rehearsal(
     NotFound for an unknown profile, Conflict when none of its questions is offered at this home.
     """
     profile = get_profile(uow, actor, wish[0])
-    chosen = _choose(library, actor, profile, seed)
+    chosen = _choose(offered(uow, actor, library), actor, profile, seed)
     items = [item for of_section in chosen.values() for item in of_section]
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
