@@ -10,6 +10,7 @@ from app.packs.library import Library
 from app.packs.spec import LANGUAGES
 from app.questions.conventions import Conventions
 from app.questions.model import Item
+from app.services import audit
 from app.services.actor import Actor
 from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.items import find_item
@@ -136,6 +137,8 @@ def change_settings(
         if checked.pass_percent != row.pass_percent:
             changed = replace(row, pass_percent=checked.pass_percent)
             topic_sets.add_pass_mark(connection, changed, new_id(now), actor.own_person, now)
+            marks = {"before": row.pass_percent, "after": checked.pass_percent}
+            audit.note(connection, actor, "pass-mark-changed", row.title, now, **marks)
 
 
 def swap_item(

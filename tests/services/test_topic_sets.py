@@ -23,6 +23,7 @@ from app.services.topic_sets import (
     settings_of,
     swap_item,
 )
+from app.storage.queries.audit import list_entries
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import NOW, Cast, cast_of, visitor
@@ -192,6 +193,9 @@ def test_pass_marks_old_and_new_are_kept(uow: UnitOfWork, cast: Cast) -> None:
     change_settings(uow, cast.selma, set_id, 2, replace(PLAIN, pass_percent=80, note="Bring a plotter"), LATER)
     marks = get_set(uow, cast.ingrid, library(), set_id).pass_marks
     assert [(m.percent, m.set_at, m.set_by) for m in marks] == [(70, NOW, "Ingrid"), (80, LATER, "Selma")]
+    with uow.reader() as connection:
+        noted = [each for each in list_entries(connection, cast.selma.school_id, 20) if "pass" in each.action]
+    assert [each.details for each in noted] == [{"before": 70, "after": 80}]
 
 
 def test_locked_items_stay(uow: UnitOfWork, cast: Cast) -> None:

@@ -5,6 +5,7 @@ from uuid import UUID
 from flask import render_template, request
 from flask.typing import ResponseReturnValue
 
+from app.services.assignments import list_class_assignments
 from app.services.class_picture import PERIODS, Period, class_picture, family_misses
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
@@ -20,9 +21,11 @@ def show_weak_spots(class_id: UUID) -> ResponseReturnValue:
     weeks = request.args.get("weeks", "")
     period = Period(_number(weeks) if weeks else None, request.args.get("set", type=UUID))
     picture = class_picture(uow(), actor(), library(), class_id, period, now())
+    sets = {each.topic_set_id: each.title for each in list_class_assignments(uow(), actor(), class_id)[1]}
     return render_template(
         "instructor/show_weak_spots.html",
         picture=picture,
+        sets=sets,
         period=period,
         periods=PERIODS,
         topic=request.args.get("topic", ""),

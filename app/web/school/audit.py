@@ -52,6 +52,7 @@ DEEDS: dict[str, object] = {
     "invitation-used": _("made an account by invitation"),
     "joined-by-code": _("joined a class by its code"),
     "set-assigned": _("assigned a topic set"),
+    "pass-mark-changed": _("changed a pass mark"),
     "set-extended": _("gave somebody more time"),
     "exam-profile-copied": _("copied an exam profile"),
     "exam-profile-changed": _("changed an exam profile"),

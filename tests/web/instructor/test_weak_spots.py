@@ -1,14 +1,20 @@
 """The page of a class's weak spots: two clicks from the first page, with names and without."""
 
 from datetime import timedelta
+from random import Random
 from uuid import UUID
 
 import pytest
 
+from app.grader.made_up import fields_of, wrong_value
 from app.services.actor import Role
+from app.services.assignments import AssignWish, assign_set
+from app.services.set_wishes import SetWish
+from app.services.sign_ins import find_sign_in, open_sign_in
+from app.services.topic_sets import SetSettings, make_set
 from app.storage.queries.people import PersonRow
-from tests.fakes import Clock
-from tests.questions.replies import wrong_answer
+from tests.fakes import START, Clock
+from tests.questions.engine import library
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
 from tests.web.student.answers import item_of
@@ -21,13 +27,14 @@ def ingrid(school: OneSchool) -> PersonRow:
 
 @pytest.fixture
 def autumn(school: OneSchool, ingrid: PersonRow, clock: Clock) -> UUID:
-    """Ingrid's class with Alice in it, who missed five conversions."""
+    """Ingrid's class with Alice in it, who missed five conversions by one misconception wherever it can be shown."""
     alice = school.add(Role.STUDENT, "Alice Arrow")
     browser = school.browser_of(alice)
     page = browser.start_drill("compass-to-true", length=5)
     while page.find("//form[@id='answer']"):
         clock.forward(timedelta(minutes=1))
-        browser.submit(page, wrong_answer(item_of(school.app, page)))
+        item = item_of(school.app, page)
+        browser.submit(page, fields_of(library(), item, wrong_value(library(), item, Random(1), {"forward-sign"})))
         page = browser.get_page(browser.get_page(browser.address).find("//a[contains(@class, 'next')]/@href")[0])
     return school.add_class("Autumn", ingrid, alice)
 
@@ -77,3 +84,18 @@ def test_french(school: OneSchool, ingrid: PersonRow, autumn: UUID) -> None:
     page = browser.send("/language", {"csrf_token": browser.get_page("/classes").token, "language": "fr", "here": "/"})
     page = browser.get_page(f"/classes/{autumn}/weak-spots")
     assert page.heading == "Points faibles de la classe Autumn"
+
+
+def test_one_set_alone_can_be_looked_at(
+    school: OneSchool, instructor: Browser, ingrid: PersonRow, autumn: UUID
+) -> None:
+    uow = school.backend.uow
+    teacher = find_sign_in(uow, open_sign_in(uow, school.id, ingrid.id, "a test", START), START)
+    assert teacher is not None
+    wanted = (SetWish(families=("true-to-compass",), count=3), SetSettings("Signs"))
+    set_id = make_set(uow, teacher, library(), wanted, 7, START)
+    assign_set(uow, teacher, set_id, AssignWish(classes=(autumn,)), START)
+    page = instructor.get_page(f"/classes/{autumn}/weak-spots")
+    alone = instructor.get_page(page.find("//nav//a[contains(., 'Only the set “Signs”')]/@href")[0])
+    assert "Nobody has answered anything here yet" in alone.words("//main")
+    assert "Compass to magnetic" in instructor.get_page(alone.find("//nav//a[text()='All answers']/@href")[0]).text
