@@ -5,9 +5,14 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two
+from app.services.actor import Role
+from app.services.quality_count import count_school
+from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two, signed_in
 from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
 from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
+from tests.fakes import START
+from tests.questions.engine import library
+from tests.services.tallied import tally
 from tests.web.members import OneSchool
 
 PLAIN_PAGES = (
@@ -134,6 +139,18 @@ def test_classes_side_by_side(open_page: Opener, axe: Axe, school: OneSchool, vi
     follow(page, "main form[method=get] button.button")
     assert not axe.faults(page)
     assert_fits(page)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+def test_question_quality(open_page: Opener, axe: Axe, school: OneSchool, view: View) -> None:
+    selma, alice = (school.add(role, role.title(), view.language) for role in (Role.SCHOOL, Role.STUDENT))
+    tally(school.backend.uow, school.id, [alice.visit_id], "true-to-compass", (40, 8), START)
+    count_school(school.backend.uow, library(), school.id, START)
+    page = signed_in(open_page, school, selma, view)
+    for path in ("/school/quality", "/school/quality/true-to-compass", "/school/reports"):
+        page.goto(path)
+        assert not axe.faults(page)
+        assert_fits(page)
 
 
 def test_order_of_a_screen_reader(open_page: Opener) -> None:
