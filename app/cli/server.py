@@ -4,7 +4,6 @@ import gc
 import os
 import socket
 from dataclasses import replace
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -14,20 +13,7 @@ from gunicorn.app.base import BaseApplication
 
 from app.cli import Refused
 from app.packs.issues import PackProblems
-from app.packs.load import load_library
-from app.services.demonstration import (
-    ADMINISTRATOR,
-    CODE,
-    INSTRUCTORS,
-    PASSWORD,
-    has_demonstration,
-    make_demonstration,
-)
-from app.services.logins import plain_login
-from app.services.passwords import Argon2
-from app.storage.engine import create_engine_for
 from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
-from app.storage.unit_of_work import UnitOfWork
 from app.web.factory import create_app
 from app.web.settings import Settings, WrongSetting
 
@@ -41,6 +27,8 @@ def serve(listener: socket.socket, instance: Path, *, demonstration: bool = Fals
         settings = demonstration_settings(instance) if demonstration else Settings.from_environment(instance)
         upgrade(settings.database)
         if demonstration:
+            from app.cli.demonstration import fill_demonstration  # noqa: PLC0415 - other starts need not wait for it
+
             fill_demonstration(settings)
         application = create_app(settings)
     except (WrongSetting, NewerDatabase, UnusableDatabase) as error:
@@ -56,17 +44,6 @@ def demonstration_settings(instance: Path) -> Settings:
     """Return settings of a database in the instance's own folder, whatever the environment names."""
     elsewhere = {name: value for name, value in os.environ.items() if name != "LUBBERLINE_DATABASE"}
     return replace(Settings.from_environment(instance, elsewhere), demonstration=True)
-
-
-def fill_demonstration(settings: Settings) -> None:
-    """Make the invented school where it is not there yet, and say how to come in."""
-    uow = UnitOfWork(create_engine_for(settings.database))
-    if not has_demonstration(uow):
-        click.echo("Making an invented school with simulated students (done once):")
-        library = load_library(settings.packs)
-        make_demonstration(uow, library, Argon2(), datetime.now(UTC), lambda what: click.echo(f"  {what}"))
-    people = ", ".join(plain_login(name) for name in (ADMINISTRATOR, *INSTRUCTORS))
-    click.echo(f'Sign in at /sign-in?school={CODE} as {people} or a student; the password is "{PASSWORD}".')
 
 
 class Server(BaseApplication):  # type: ignore[misc] # gunicorn has no types

@@ -12,6 +12,8 @@ LEAST_FOR_FLAGS = 30
 HARD_BELOW = 0.25
 EASY_ABOVE = 0.95
 SAME_VALUE_FROM = 3
+PRIOR_ANSWERS = 20
+PRIOR_CORRELATION = 0.35
 NO_SPREAD = 1e-14
 
 Flag = Literal[
@@ -64,6 +66,11 @@ class Quality:
     idle: tuple[str, ...]
     candidates: tuple[tuple[str, int], ...]
     flags: tuple[Flag, ...]
+
+
+def shrunken(r: float, answers: int) -> float:
+    """Return the item-rest correlation drawn toward .35 as if by twenty more answers."""
+    return (answers * r + PRIOR_ANSWERS * PRIOR_CORRELATION) / (answers + PRIOR_ANSWERS)
 
 
 def judge_family(figures: AnswersToFamily) -> Quality:

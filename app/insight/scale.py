@@ -9,9 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.insight.distributions import f_quantile
+from app.insight.item_quality import shrunken
 
-PRIOR_ANSWERS = 20
-PRIOR_CORRELATION = 0.35
 LEAST_ANSWERS = 30
 
 Marks = NDArray[np.int8]
@@ -50,11 +49,6 @@ def item_figures(marks: Marks) -> tuple[ItemFigures, ...]:
         r = correlation(column, total - column)
         found.append(ItemFigures(len(column), float(column.mean()), r, shrunken(r, len(column))))
     return tuple(found)
-
-
-def shrunken(r: float, answers: int) -> float:
-    """Return the item-rest correlation drawn toward .35 as if by twenty more answers."""
-    return (answers * r + PRIOR_ANSWERS * PRIOR_CORRELATION) / (answers + PRIOR_ANSWERS)
 
 
 def correlation(left: NDArray[np.int_] | Marks, right: NDArray[np.int_] | Marks) -> float:

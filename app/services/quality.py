@@ -14,8 +14,8 @@ from app.insight.item_quality import (
     RestSums,
     judge_family,
     rest_correlation,
+    shrunken,
 )
-from app.insight.scale import shrunken
 from app.packs.library import Library
 from app.packs.spec import Family
 from app.services.actor import Actor
