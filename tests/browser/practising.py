@@ -22,8 +22,7 @@ def fill_in(page: Page, text: str = "045") -> None:
     if form.locator(".options input").count():
         form.locator(".options input").first.check()
     for box in form.locator("input[type=text]").all():
-        heading = box.get_attribute("data-digits") is not None
-        box.fill(text if heading else "12")
+        box.fill({"heading": text, "clock": "1200"}.get(box.get_attribute("data-kind") or "", "12"))
     for sides in form.locator(".sides").all():
         sides.locator("input").first.check()
 
