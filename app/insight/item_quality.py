@@ -32,24 +32,24 @@ class RestSums:
     products: float
 
 
-def rest_correlation(sums: RestSums) -> float:
-    """Return the correlation of x and r, 0 where one of them does not vary."""
+def rest_correlation(sums: RestSums) -> float | None:
+    """Return the correlation of x and r, None where one of them does not vary: then there is nothing to tell."""
     n = sums.answers
     if n == 0:
-        return 0.0
+        return None
     share, mean = sums.right / n, sums.rest / n
     spread = share * (1 - share) * max(0.0, sums.squares / n - mean * mean)
-    return (sums.products / n - share * mean) / sqrt(spread) if spread > NO_SPREAD else 0.0
+    return (sums.products / n - share * mean) / sqrt(spread) if spread > NO_SPREAD else None
 
 
 @dataclass(frozen=True, slots=True)
 class AnswersToFamily:
-    """What a family's answers add up to; `rest` is the shrunken correlation with the rest of the learner's marks."""
+    """What a family's answers add up to; `rest`: those whose learner also answered other families."""
 
     family: str
     answers: int
     right: int
-    rest: float
+    rest: RestSums
     chosen: Mapping[str, int]
     offered: Mapping[str, int]
     unmatched: Mapping[str, int] = field(default_factory=dict)
@@ -57,12 +57,15 @@ class AnswersToFamily:
 
 @dataclass(frozen=True, slots=True)
 class Quality:
-    """The judgement on a family: figures, flags with their reasons, and values that may be a new misconception."""
+    """The judgement on a family: figures, flags with their reasons, and values that may be a new misconception.
+
+    `rest` is the shrunken correlation with the rest of the learner's marks, None where nothing stands behind it.
+    """
 
     family: str
     answers: int
     share_right: float
-    rest: float
+    rest: float | None
     idle: tuple[str, ...]
     candidates: tuple[tuple[str, int], ...]
     flags: tuple[Flag, ...]
@@ -74,7 +77,10 @@ def shrunken(r: float, answers: int) -> float:
 
 
 def judge_family(figures: AnswersToFamily) -> Quality:
-    """Return the judgement; nothing is flagged under thirty answers, no option judged before fifty offers."""
+    """Return the judgement.
+
+    Nothing is flagged under thirty answers, the correlation under thirty behind it; no option under fifty offers.
+    """
     share = figures.right / figures.answers if figures.answers else 0.0
     idle = tuple(
         sorted(
@@ -85,14 +91,19 @@ def judge_family(figures: AnswersToFamily) -> Quality:
     )
     values = Counter(figures.unmatched)
     candidates = tuple((value, times) for value, times in values.most_common(10) if times >= SAME_VALUE_FROM)
-    flags = _flags(share, figures.rest, idle, candidates) if figures.answers >= LEAST_FOR_FLAGS else ()
-    return Quality(figures.family, figures.answers, share, figures.rest, idle, candidates, flags)
+    found = rest_correlation(figures.rest)
+    rest = None if found is None else shrunken(found, figures.rest.answers)
+    judged = rest if figures.rest.answers >= LEAST_FOR_FLAGS else None
+    flags = _flags(share, judged, idle, candidates) if figures.answers >= LEAST_FOR_FLAGS else ()
+    return Quality(figures.family, figures.answers, share, rest, idle, candidates, flags)
 
 
-def _flags(share: float, rest: float, idle: Sequence[str], candidates: Sequence[tuple[str, int]]) -> tuple[Flag, ...]:
+def _flags(
+    share: float, rest: float | None, idle: Sequence[str], candidates: Sequence[tuple[str, int]]
+) -> tuple[Flag, ...]:
     checks: tuple[tuple[Flag, bool], ...] = (
-        ("negative-discrimination", rest < 0),
-        ("weak-discrimination", 0 <= rest < 0.1),
+        ("negative-discrimination", rest is not None and rest < 0),
+        ("weak-discrimination", rest is not None and 0 <= rest < 0.1),
         ("too-hard", share < HARD_BELOW),
         ("too-easy", share > EASY_ABOVE),
         ("idle-option", bool(idle)),

@@ -18,12 +18,15 @@ Marks = NDArray[np.int8]
 
 @dataclass(frozen=True, slots=True)
 class ItemFigures:
-    """One item: answers, share right, correlation with the rest of the set, and that correlation shrunken."""
+    """One item: answers, share right, correlation with the rest of the set, and that correlation shrunken.
+
+    Both are None where all had the item alike, or all the rest: then there is nothing to tell.
+    """
 
     answers: int
     share_right: float
-    item_rest: float
-    item_rest_shrunken: float
+    item_rest: float | None
+    item_rest_shrunken: float | None
 
     @property
     def judged(self) -> bool:
@@ -47,24 +50,30 @@ def item_figures(marks: Marks) -> tuple[ItemFigures, ...]:
     for item in range(marks.shape[1]):
         column = marks[:, item]
         r = correlation(column, total - column)
-        found.append(ItemFigures(len(column), float(column.mean()), r, shrunken(r, len(column))))
+        drawn_in = None if r is None else shrunken(r, len(column))
+        found.append(ItemFigures(len(column), float(column.mean()), r, drawn_in))
     return tuple(found)
 
 
-def correlation(left: NDArray[np.int_] | Marks, right: NDArray[np.int_] | Marks) -> float:
-    """Return Pearson's correlation, 0 where one side does not vary."""
+def correlation(left: NDArray[np.int_] | Marks, right: NDArray[np.int_] | Marks) -> float | None:
+    """Return Pearson's correlation, None where one side does not vary."""
     a, b = left - left.mean(), right - right.mean()
     size = float(np.sqrt((a * a).sum() * (b * b).sum()))
-    return float((a * b).sum()) / size if size else 0.0
+    return float((a * b).sum()) / size if size else None
 
 
-def reliability(marks: Marks) -> Reliability:
-    """Return KR-20 of a students x items table with at least two of each; ValueError otherwise."""
+def reliability(marks: Marks) -> Reliability | None:
+    """Return KR-20 of a students x items table with at least two of each (ValueError otherwise).
+
+    None where all have the same score: a spread that is not there cannot be reliable or not.
+    """
     students, items = marks.shape
     if students < 2 or items < 2:
         raise ValueError(f"{students} students and {items} items; KR-20 needs two of each")
     spread = marks.sum(axis=1).var(ddof=1)
-    value = float(items / (items - 1) * (1 - marks.var(axis=0, ddof=1).sum() / spread)) if spread else 0.0
+    if not spread:
+        return None
+    value = float(items / (items - 1) * (1 - marks.var(axis=0, ddof=1).sum() / spread))
     low, high = feldt_interval(value, students, items)
     return Reliability(value, low, high)
 

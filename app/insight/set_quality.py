@@ -14,7 +14,7 @@ Model = Literal["", "rasch", "two-parameter"]
 
 @dataclass(frozen=True, slots=True)
 class SetFigures:
-    """A set: how many sat it, KR-20 (None with fewer than two people or items), its items.
+    """A set: how many sat it, KR-20 (None with fewer than two people or items, or one score for all), its items.
 
     latent: slope and difficulty by item, None for one that all had alike; empty where too few sat the set.
     """

@@ -13,8 +13,6 @@ from app.insight.item_quality import (
     Quality,
     RestSums,
     judge_family,
-    rest_correlation,
-    shrunken,
 )
 from app.packs.library import Library
 from app.packs.spec import Family
@@ -145,7 +143,7 @@ def _line(family: Family, row: QualityRow, actor: Actor) -> QualityLine:
         family=family.id,
         answers=row.answers,
         right=row.correct,
-        rest=shrunken(rest_correlation(rest), row.rest_answers),
+        rest=rest,
         chosen=row.chosen,
         offered=row.offered,
         unmatched=row.unmatched,

@@ -37,12 +37,17 @@ def test_correlation_from_sums_is_pearsons(seed: int) -> None:
 
 @pytest.mark.parametrize("given", [[], [(True, 0.5)], [(True, 0.3), (True, 0.9)], [(True, 0.5), (False, 0.5)]])
 def test_what_does_not_vary_goes_with_nothing(given: list[tuple[bool, float]]) -> None:
-    assert rest_correlation(sums_of(given)) == 0
+    assert rest_correlation(sums_of(given)) is None
+
+
+def contrary(count: int) -> RestSums:
+    """Whoever is right here is wrong elsewhere."""
+    return sums_of([(place % 2 == 0, float(place % 2)) for place in range(count)])
 
 
 def test_nothing_is_flagged_under_thirty_answers() -> None:
     def flags(count: int) -> tuple[str, ...]:
-        return judge_family(AnswersToFamily("a", count, 1, -0.5, {}, {"idle": 80}, {"+10": 9})).flags
+        return judge_family(AnswersToFamily("a", count, 1, contrary(count), {}, {"idle": 80}, {"+10": 9})).flags
 
     assert flags(29) == ()
     assert flags(30) == ("negative-discrimination", "too-hard", "idle-option", "unexplained-value")

@@ -113,6 +113,7 @@ def test_page_lists_the_worst_first_and_judges_nothing_under_thirty(uow: UnitOfW
     assert "too-hard" in found.lines[0].quality.flags
     assert found.lines[1].quality.flags == ()
     assert found.lines[0].median_s is not None
+    assert [line.quality.rest for line in found.lines] == [None, None]
     assert list_quality(uow, cast.ingrid, library(), "wind").lines == []
 
 
