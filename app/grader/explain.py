@@ -122,6 +122,7 @@ def _headline(item: Item, grade: Grade, key: str, yours: str, language: Language
     if item.solution.by_rule and key:
         return phrase("rule-right" if grade.correct else "rule", language, key=key, yours=yours)
     code = "right" if grade.correct else "wrong"
+    key = key.removesuffix(".")
     if not key or item.value.kind == "code" or max(len(key), len(yours)) > LONG_TEXT:
         code += "-long"
     return phrase(code, language, key=key, yours=yours)

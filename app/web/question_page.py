@@ -28,7 +28,9 @@ PARTIALS: dict[Form, str] = {
 }
 # What a topic's questions are not: said under each of them. A drawn correction card says it itself.
 CAUTIONS: dict[str, object] = {
-    "datum": lazy_gettext("Sample card: not your aircraft."),
+    "datum": lazy_gettext(
+        "Practice numbers: take variation from a current chart, deviation from your aircraft’s own card."
+    ),
     "dynamic": lazy_gettext("Simplified model: the size differs by compass, latitude and handling."),
 }
 SENT = "sent"

@@ -3,18 +3,21 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import timedelta
+from random import Random
 from uuid import UUID
 
 import pytest
 from flask import Flask
 from sqlalchemy import Connection, Engine, event
 
+from app.grader.made_up import fields_of, wrong_value
 from app.questions.model import Item
 from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.web.current import NAME
 from tests.fakes import Clock
 from tests.pages import Page
+from tests.questions.engine import library
 from tests.questions.replies import right_answer, unlike_answer, wrong_answer
 from tests.web.browsing import Browser
 from tests.web.student.answers import item_of
@@ -90,9 +93,30 @@ def test_unmatched_answer_says_so(app: Flask, alice: Browser, typed: Page) -> No
     assert "Remember" not in words
 
 
+def test_a_box_right_on_an_earlier_slip_says_so(app: Flask, alice: Browser) -> None:
+    question = alice.start_drill("leg-compass-heading", length=2)
+    if question.find("//input[@name='choice']"):
+        question = alice.get_page(alice.address.replace("/1", "/2"))
+    item = item_of(app, question)
+    true, magnetic = list(item.key)[:2]
+    slipped = {name: (item.key[name] + 20) % 360 for name in (true, magnetic)}
+    parts = alice.submit(question, fields_of(library(), item, item.key | slipped)).find("//ul[@class='parts']/li")
+    said = ["right on your own earlier value" in "".join(part.itertext()) for part in parts]
+    assert said[:2] == [False, True]
+
+
+def test_a_sentence_that_answers_is_not_stopped_twice(app: Flask, alice: Browser) -> None:
+    question = alice.start_drill("object-near-compass", length=1)
+    item = item_of(app, question)
+    wrong = fields_of(library(), item, wrong_value(library(), item, Random(1)))
+    headline = alice.submit(question, wrong).words("//h2[@id='verdict-title']")
+    assert headline.endswith(".")
+    assert not headline.endswith("..")
+
+
 def test_cautions_stand_where_they_belong(alice: Browser) -> None:
     for family, said in (
-        ("true-to-compass", "Sample card: not your aircraft."),
+        ("true-to-compass", "deviation from your aircraft’s own card."),
         ("card-for-steer", "Sample card: not your aircraft."),
         ("read-compass-face", ""),
         ("turn-start-indication", "Simplified model: the size differs by compass, latitude and handling."),
