@@ -16,6 +16,7 @@ PRIOR_SKILLS = 3
 BELOW_MEAN = 0.05
 FLAG_ABOVE = 0.8
 FEW_STUDENTS = 5
+HELD_FROM = 0.5
 SMALL_CLASS = 12
 SMALL_CLASS_WIDENING = 1.3
 MISCONCEPTION_PRIOR = (1.0, 9.0)
@@ -62,7 +63,7 @@ class _Raw:
 
 def weak_spots(counts: Sequence[SkillCount]) -> tuple[WeakSpot, ...]:
     """Return every skill with answers, weakest first."""
-    raw = [_raw(count) for count in counts if count.answered]
+    raw = [_Raw(count, *raw_share(count)) for count in counts if count.answered]
     if not raw:
         return ()
     mean, mean_variance, tau2 = _pool(raw)
@@ -70,13 +71,14 @@ def weak_spots(counts: Sequence[SkillCount]) -> tuple[WeakSpot, ...]:
     return tuple(sorted(spots, key=lambda spot: (spot.estimate, spot.skill)))
 
 
-def _raw(count: SkillCount) -> _Raw:
+def raw_share(count: SkillCount) -> tuple[float, float]:
+    """Return a skill's share right by itself, on the logit scale, and its variance; there must be answers."""
     total = count.answered
     p = (count.right + 0.5) / (total + 1)
     students = sum(1 for n in count.answers if n)
     uneven = sum((n / total - 1 / students) ** 2 for n in count.answers if n)
     spread = p * (1 - p)
-    return _Raw(count, log(p / (1 - p)), (spread / (total + 1) + STUDENT_VARIANCE * uneven) / spread**2)
+    return log(p / (1 - p)), (spread / (total + 1) + STUDENT_VARIANCE * uneven) / spread**2
 
 
 def _pool(raw: Sequence[_Raw]) -> tuple[float, float, float]:
@@ -129,7 +131,7 @@ class HeldMisconception:
 
 
 def held_misconceptions(
-    probabilities: Mapping[str, Mapping[str, float]], *, held_from: float = 0.5
+    probabilities: Mapping[str, Mapping[str, float]], *, held_from: float = HELD_FROM
 ) -> tuple[HeldMisconception, ...]:
     """Return every misconception by misconception -> student -> probability, the most widely held first.
 

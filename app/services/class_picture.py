@@ -29,6 +29,7 @@ from app.storage.unit_of_work import UnitOfWork
 
 PERIODS = (1, 4, 12, 52)  # weeks
 LEAST_FOR_TREND = 10
+MOST_SHOWN = 50
 States = Mapping[UUID, tuple[Level, Mapping[str, SkillState]]]
 FIRST_WEEK = date(2000, 1, 3)
 NOTHING_KNOWN: tuple[Level, Mapping[str, SkillState]] = (Level(), {})
@@ -72,9 +73,10 @@ class StudentLine:
 
 @dataclass(frozen=True, slots=True)
 class HeldLine:
-    """A named misconception, "family/name", with who likely holds it."""
+    """A named misconception, the `mistake` of a family, with who likely holds it."""
 
-    id: str
+    family: str
+    mistake: str
     name: str
     family_title: str
     topic: str
@@ -100,8 +102,7 @@ def class_picture(
     uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, period: Period, now: datetime
 ) -> ClassPicture:
     """Return the picture of a class; NotFound and NotAllowed as `taught_class`, Invalid for a period there is not."""
-    if period.weeks is not None and period.weeks not in PERIODS:
-        raise Invalid(say("period", actor.language, value=period.weeks, accepted=", ".join(map(str, PERIODS))), "weeks")
+    check_period(period, actor)
     with uow.reader() as connection:
         row = taught_class(connection, actor, class_id)
         students = classes.list_students(connection, actor.school_id, class_id)
@@ -133,22 +134,28 @@ class Miss:
 
 @dataclass(frozen=True, slots=True)
 class FamilyMisses:
-    """What is behind one row: the latest wrong answers of the class to a family."""
+    """What is behind one row: the latest wrong answers of the class to a family, or those of one misconception."""
 
     row: ClassRow
+    family: str
     family_title: str
+    misconception: str
     missed: Sequence[Miss]
 
 
-def family_misses(uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, family: str) -> FamilyMisses:
-    """Return the wrong answers of a class to a family, as they were shown; NotFound for a family there is not."""
-    if family not in library.families:
+def family_misses(
+    uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, family: str, misconception: str = ""
+) -> FamilyMisses:
+    """Return the wrong answers of a class to a family, as they were shown; NotFound for what the packs do not have."""
+    named = misconception_words(library, family, misconception, actor) if misconception else ""
+    if family not in library.families or named is None:
         raise NotFound(family)
     with uow.reader() as connection:
         row = taught_class(connection, actor, class_id)
         missed = class_figures.list_missed(connection, actor.school_id, class_id, family)
+    chosen = [each for each in missed if not misconception or misconception in each.misconceptions][:MOST_SHOWN]
     title = library.family(family).title.of(actor.language)
-    return FamilyMisses(row, title, tuple(_miss(library, each, actor) for each in missed))
+    return FamilyMisses(row, family, title, named, tuple(_miss(library, each, actor) for each in chosen))
 
 
 def _miss(library: Library, row: MissedRow, actor: Actor) -> Miss:
@@ -158,6 +165,12 @@ def _miss(library: Library, row: MissedRow, actor: Actor) -> Miss:
     given = reply_in_words(library, item, reply, actor.language) if item and same else reply.text or str(reply.value)
     words = (misconception_words(library, row.family, name, actor) or name for name in row.misconceptions)
     return Miss(row.name, row.answered_at, f"{row.shown['scene']} {row.shown['question']}", given, tuple(words))
+
+
+def check_period(period: Period, actor: Actor) -> None:
+    """Refuse a period there is not."""
+    if period.weeks is not None and period.weeks not in PERIODS:
+        raise Invalid(say("period", actor.language, value=period.weeks, accepted=", ".join(map(str, PERIODS))), "weeks")
 
 
 def period_counts(
@@ -226,9 +239,7 @@ def _held(
         if words is not None and held.holders:
             spec = library.family(family)
             title = spec.title.of(actor.language)
-            yield HeldLine(
-                held.misconception, words, title, spec.topic, held, tuple(names[each] for each in held.holders)
-            )
+            yield HeldLine(family, name, words, title, spec.topic, held, tuple(names[each] for each in held.holders))
 
 
 def _table(

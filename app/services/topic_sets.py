@@ -6,6 +6,8 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
+from sqlalchemy import Connection
+
 from app.packs.library import Library
 from app.packs.spec import LANGUAGES
 from app.questions.conventions import Conventions
@@ -80,6 +82,16 @@ def make_set(
     uow: UnitOfWork, actor: Actor, library: Library, wanted: tuple[SetWish, SetSettings], seed: int, now: datetime
 ) -> UUID:
     """Choose the items of a wish under the actor's conventions and keep them; Invalid names what cannot be."""
+    made = choose_new_set(uow, actor, library, wanted, seed, now)
+    with uow.writer() as connection:
+        keep_new_set(connection, actor, made, now)
+    return made[0].id
+
+
+def choose_new_set(
+    uow: UnitOfWork, actor: Actor, library: Library, wanted: tuple[SetWish, SetSettings], seed: int, now: datetime
+) -> tuple[SetRow, Sequence[SetItemRow]]:
+    """Return a new set of a wish with its items, not kept yet; Invalid names what cannot be."""
     wish, settings = wanted
     if actor.role not in TEACHING:
         raise NotAllowed("only instructors make sets")
@@ -97,8 +109,16 @@ def make_set(
         changed_at=now,
         **asdict(checked),
     )
-    _keep(uow, actor, row, tuple(_place(item, position, now) for position, item in enumerate(items, 1)), now)
-    return row.id
+    return row, tuple(_place(item, position, now) for position, item in enumerate(items, 1))
+
+
+def keep_new_set(
+    connection: Connection, actor: Actor, made: tuple[SetRow, Sequence[SetItemRow]], now: datetime
+) -> None:
+    """Keep a new set with its items and its first pass mark."""
+    row, items = made
+    topic_sets.add_set(connection, row, items)
+    topic_sets.add_pass_mark(connection, row, new_id(now), actor.own_person, now)
 
 
 def copy_set(uow: UnitOfWork, actor: Actor, set_id: UUID, now: datetime) -> UUID:
@@ -117,7 +137,8 @@ def copy_set(uow: UnitOfWork, actor: Actor, set_id: UUID, now: datetime) -> UUID
         locked_at=None,
         archived_at=None,
     )
-    _keep(uow, actor, copy, tuple(replace(item, id=new_id(now)) for item in items), now)
+    with uow.writer() as connection:
+        keep_new_set(connection, actor, (copy, tuple(replace(item, id=new_id(now)) for item in items)), now)
     return copy.id
 
 
@@ -198,12 +219,6 @@ def check_settings(settings: SetSettings, actor: Actor) -> SetSettings:
         if value is not None and not least <= value <= most:
             raise Invalid(say("set-limit", actor.language, value=value, least=least, most=most), name)
     return replace(settings, title=title, note=note)
-
-
-def _keep(uow: UnitOfWork, actor: Actor, row: SetRow, items: Sequence[SetItemRow], now: datetime) -> None:
-    with uow.writer() as connection:
-        topic_sets.add_set(connection, row, items)
-        topic_sets.add_pass_mark(connection, row, new_id(now), actor.own_person, now)
 
 
 def _place(item: Item, position: int, now: datetime) -> SetItemRow:

@@ -231,6 +231,25 @@ def regraded_rows(name: str) -> list[Row]:
     return [*first, ("regraded_attempt", of | ids | marks | {"regraded_by": "Selma", "regraded_at": MOMENT})]
 
 
+def recheck_rows(name: str) -> list[Row]:
+    """A topic set made from a weak spot for one student."""
+    person, topic_set, school_class = (uuid4().hex for _ in range(3))
+    of, visit, first = school_with_visit(name, "recheck")
+    who = {"id": person, "visit_id": visit, "role": "student", "name": "Alice", "login": "alice", "created_at": MOMENT}
+    made = {"title": "Signs", "note": "", "made_by": person, "wish": "{}", "conventions": "{}", "seed": 1}
+    how = {"numbers": "same", "reveal": "at-end", "attempts_allowed": 1, "version": 1}
+    about = {"class_id": school_class, "family": "true-to-compass", "misconception": "v-sign", "students": 7}
+    of_set = of | {"topic_set_id": topic_set}
+    return [
+        *first,
+        ("person", of | who),
+        ("school_class", of | {"id": school_class, "name": "Evening", "version": 1, "created_at": MOMENT}),
+        ("topic_set", of | made | how | {"id": topic_set, "created_at": MOMENT, "changed_at": MOMENT}),
+        ("recheck", of_set | about | {"made_at": MOMENT}),
+        ("recheck_person", of_set | {"person_id": person, "chance": 0.9, "answers": 4, "correct": 1}),
+    ]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -243,6 +262,7 @@ ROWS = {
     "0009_rehearsals": rehearsal_rows,
     "0011_withdrawals": withdrawal_rows,
     "0012_regraded": regraded_rows,
+    "0013_rechecks": recheck_rows,
 }
 
 

@@ -76,8 +76,8 @@ def test_weakest_comes_first_with_what_is_behind_it(uow: UnitOfWork, cast: Cast,
 
 
 def test_misconception_has_its_names(uow: UnitOfWork, cast: Cast, evening: UUID, pupils: Sequence[Actor]) -> None:
-    held = {line.id: line for line in picture_of(uow, cast.ingrid, evening).held}
-    line = held[f"{WEAK}/forward-sign"]
+    held = {(line.family, line.mistake): line for line in picture_of(uow, cast.ingrid, evening).held}
+    line = held[(WEAK, "forward-sign")]
     assert set(line.holders) == {pupil.name for pupil in pupils[:4]}
     assert line.held.students == 7
     assert not line.held.few
@@ -110,8 +110,12 @@ def test_what_is_behind_a_row_is_shown_as_it_was(uow: UnitOfWork, cast: Cast, ev
     view = family_misses(uow, cast.ingrid, library(), evening, WEAK)
     assert view.missed
     assert all(each.given and each.misconceptions and each.question for each in view.missed)
-    with pytest.raises(NotFound):
-        family_misses(uow, cast.ingrid, library(), evening, "no-such-family")
+    one_mistake = family_misses(uow, cast.ingrid, library(), evening, WEAK, "forward-sign")
+    assert 0 < len(one_mistake.missed) <= len(view.missed)
+    assert all(one_mistake.misconception in each.misconceptions for each in one_mistake.missed)
+    for family, mistake in (("no-such-family", ""), (WEAK, "no-such-mistake")):
+        with pytest.raises(NotFound):
+            family_misses(uow, cast.ingrid, library(), evening, family, mistake)
 
 
 def test_empty_class_has_an_empty_picture(uow: UnitOfWork, cast: Cast) -> None:

@@ -5,6 +5,10 @@ MESSAGES = {
         "The latest {value} weeks cannot be chosen. Accepted: {accepted} weeks.",
         "Les {value} dernières semaines ne peuvent être choisies. Accepté : {accepted} semaines.",
     ),
+    "recheck-nobody": (
+        "Nobody is behind “{value}” any more. Look at the weak spots again.",
+        "Plus personne n'est derrière « {value} ». Regardez de nouveau les points faibles.",
+    ),
     "last-teacher": (
         "{name} is the only instructor of this class. Add another one first.",
         "{name} est la seule personne qui enseigne à cette classe. Ajoutez d'abord quelqu'un d'autre.",

@@ -6,6 +6,7 @@ from app.storage.models.drill import Drill, DrillItem
 from app.storage.models.learner import Learner, LearnerSkill
 from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
 from app.storage.models.quality import FamilyQuality, QualityRun, SetQuality
+from app.storage.models.recheck import Recheck, RecheckPerson
 from app.storage.models.regraded import RegradedAttempt
 from app.storage.models.rehearsal import ExamProfile, Rehearsal, RehearsalDraft
 from app.storage.models.report import Report
@@ -46,6 +47,8 @@ __all__ = [
     "PassMark",
     "Person",
     "QualityRun",
+    "Recheck",
+    "RecheckPerson",
     "RegradedAttempt",
     "Rehearsal",
     "RehearsalDraft",

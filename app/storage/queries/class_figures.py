@@ -14,7 +14,7 @@ from app.storage.queries.learners import LEARNER, LearnerRow, SkillRow
 TALLY, SKILL, ATTEMPT, ITEM = table_of(WeekTally), table_of(LearnerSkill), table_of(Attempt), table_of(DrillItem)
 ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
 SITTING, ASSIGNMENT = table_of(Sitting), table_of(Assignment)
-MOST_MISSED = 50
+MOST_MISSED = 300
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, Select, bindparam, delete, func, select
 
 from app.storage.base import table_of
 from app.storage.models import Drill, ErasedTally, Person, Report, Visit, WeekTally
+from app.storage.queries import rechecks
 from app.storage.upsert import Upsert
 
 DRILL, PERSON, REPORT, VISIT = table_of(Drill), table_of(Person), table_of(Report), table_of(Visit)
@@ -69,6 +70,8 @@ def remove(connection: Connection, school_id: UUID, kind: str, before: datetime,
         for visit_id in visits:
             remove_visit(connection, school_id, visit_id, now)
         return len(visits)
+    if kind == "answers":
+        rechecks.remove_before(connection, school_id, before)
     return connection.execute(REMOVE[kind], of).rowcount
 
 

@@ -11,6 +11,7 @@ from app.services import topic_sets
 from app.services.assignments import list_assignments
 from app.services.errors import Conflict, Invalid
 from app.services.keyed_items import keyed_item
+from app.services.rechecks import find_recheck
 from app.services.set_choices import misconception_words
 from app.services.topic_sets import get_set, settings_of
 from app.web.access import allow
@@ -32,6 +33,7 @@ def show_set(set_id: UUID) -> ResponseReturnValue:
         view=view,
         places=places,
         spoken=spoken,
+        recheck=find_recheck(uow(), actor(), library(), set_id),
         assigned=list_assignments(uow(), actor(), set_id),
         mistake=misconception_words(library(), view.wish.misconception, language()),
         words={**FORM_WORDS, **GRADE_WORDS, **NUMBER_WORDS, **REVEAL_WORDS},
