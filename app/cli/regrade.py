@@ -5,31 +5,33 @@ from pathlib import Path
 
 import click
 
-from app.cli import Refused, suggest
 from app.cli.database import instance_option, open_database
 from app.cli.packs import open_library
+from app.cli.past_answers import past_of, past_options, schools_of
 from app.services.regrading import Regrade, apply, plan
-from app.services.schools import list_schools
+
+WHO = (None, "regrade")
 
 
 @click.command()
-@click.argument("family")
-@click.option("--school", "code", default=None, metavar="CODE", help="One school; without it all schools.")
-@click.option("--dry-run", is_flag=True, help="Say what would change and change nothing.")
+@past_options
 @instance_option
-def command(family: str, code: str | None, dry_run: bool, instance: Path) -> None:  # noqa: FBT001 - click's way
+def command(
+    family: str,
+    code: str | None,
+    version: int | None,
+    since: datetime | None,
+    until: datetime | None,
+    dry_run: bool,  # noqa: FBT001 - click's way
+    instance: Path,
+) -> None:
     """Mark the answers to FAMILY again with today's key. Earlier marks are kept, and the learners are told."""
     library, uow = open_library(), open_database(instance)
-    if family not in library.families:
-        raise Refused(f"There is no family {family!r}.{suggest(family, list(library.families))}")
-    schools = [school for school in list_schools(uow) if code in {None, school.code}]
-    if code and not schools:
-        raise Refused(f"There is no school {code!r}. `school list` shows those there are.")
-    for school in schools:
-        found = plan(uow, library, school.id, family)
-        click.echo(f"{school.code}: {write(found)}")
-        if not dry_run and found.changed:
-            apply(uow, school.id, family, found, "regrade", datetime.now(UTC))
+    past = past_of(library, family, version, since, until)
+    for name, school_id in schools_of(uow, code):
+        of = (uow, library, school_id, past)
+        found = plan(*of) if dry_run else apply(*of, WHO, datetime.now(UTC))
+        click.echo(f"{name}: {write(found)}")
     if dry_run:
         click.echo("Nothing was changed.")
 
@@ -38,5 +40,5 @@ def write(found: Regrade) -> str:
     """Write what a plan changes in one line."""
     return (
         f"{found.answers} answers, {found.to_right} wrong -> right, {found.to_wrong} right -> wrong, "
-        f"{found.otherwise} otherwise, {found.lost} cannot be marked again; {len(found.changes)} people touched"
+        f"{found.otherwise} otherwise, {found.lost} cannot be marked again; {found.people} people touched"
     )

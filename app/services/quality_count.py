@@ -1,7 +1,7 @@
 """Counting how good the questions are, once a night: only the answers that came since the last count are read."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from datetime import datetime, timedelta
 from itertools import groupby
@@ -71,18 +71,45 @@ def count_school(uow: UnitOfWork, library: Library, school_id: UUID, now: dateti
         counts[attempt.family].add(library, attempt)
         last = attempt.id
         new += 1
+    _keep(uow, school_id, counts, (last, now))
+    return new
+
+
+def count_family_again(uow: UnitOfWork, library: Library, school_id: UUID, family: str, now: datetime) -> None:
+    """Count all answers to a family again that have been counted, after their marks have changed."""
+    with uow.reader() as connection:
+        last = quality.find_last_counted(connection, school_id)
+    if last == quality.NOTHING_YET:
+        return
+    counts, after = _Counts(), quality.NOTHING_YET
+    while True:
+        with uow.reader() as connection:
+            batch = quality.list_counted_attempts(connection, school_id, family, (after, last))
+        for attempt in batch:
+            counts.add(library, attempt)
+        if len(batch) < quality.BATCH:
+            break
+        after = batch[-1].id
+    _keep(uow, school_id, {family: counts}, (last, now), anew=family)
+
+
+def _keep(
+    uow: UnitOfWork, school_id: UUID, counts: Mapping[str, _Counts], run: tuple[UUID, datetime], anew: str = ""
+) -> None:
+    """Keep counts on top of the kept ones, those of `anew` in their place; `run`: (the last attempt counted, when)."""
+    last, now = run
     with uow.reader() as connection:
         sums = quality.sum_families(connection, school_id)
-        before = {row.family: row for row in quality.list_qualities(connection, school_id)}
+        before = {row.family: row for row in quality.list_qualities(connection, school_id) if row.family != anew}
         sets = tuple(_sets(school_id, quality.list_set_marks(connection, school_id), now))
-    rows = [_row(school_id, each, counts[each.family].onto(before.get(each.family)), now) for each in sums]
+    nothing = _Counts()
+    rows = [_row(school_id, each, counts.get(each.family, nothing).onto(before.get(each.family)), now) for each in sums]
     with uow.writer() as connection:
         for row in rows:
             quality.keep_quality(connection, row)
         for of_set in sets:
             quality.keep_set_quality(connection, of_set)
         quality.keep_run(connection, school_id, last, now)
-    return new
 
 
 def gap_from_key(library: Library, attempt: CountedAttempt) -> str | None:

@@ -1,13 +1,14 @@
 """Marking past answers again after a key was corrected: first what would change, then the change.
 
-An answer is marked again only where today's packs draw the very numbers it was given to. Each visit is one transaction
-with its own marks, tallies and learner state: answers go on meanwhile, and a run that was cut short is run again.
+An answer is marked again only where today's packs draw the very numbers it was given to. One visit is looked at after
+another, and each is one transaction with its own marks, tallies and learner state: answers go on meanwhile, what is
+held at a time does not grow with the school, and a run that was cut short is run again.
 """
 
-from collections import defaultdict
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import datetime
+from hashlib import sha256
 from uuid import UUID
 
 from app.grader.grade import Grade, grade
@@ -18,67 +19,108 @@ from app.services.actor import Actor
 from app.services.audit import note_for
 from app.services.items import find_item
 from app.services.learning import rebuild
+from app.services.quality_count import count_family_again
 from app.storage.ids import new_id
-from app.storage.queries import regrading, tallies
-from app.storage.queries.regrading import NOTHING_YET, GradedRow, RegradedRow
+from app.storage.queries import past_answers, regrading, tallies
+from app.storage.queries.past_answers import Past
+from app.storage.queries.regrading import GradedRow, RegradedRow
 from app.storage.unit_of_work import UnitOfWork
+
+Who = tuple[UUID | None, str]
+Change = tuple[GradedRow, Grade]
+FINGERPRINT = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """The answers of one visit with the marks they get today; None where they cannot be marked."""
+
+    visit_id: UUID
+    answers: Sequence[tuple[GradedRow, Grade | None]]
+
+    @property
+    def changes(self) -> Sequence[Change]:
+        """The answers that get another mark."""
+        return [(row, marks) for row, marks in self.answers if marks is not None and _differs(row, marks)]
 
 
 @dataclass(slots=True)
 class Regrade:
-    """What marking a family again changes; `lost` answers cannot be marked, as other numbers are drawn today."""
+    """What marking a family again changes, and a fingerprint of every change.
+
+    `lost` answers cannot be marked, as other numbers are drawn today.
+    """
 
     answers: int = 0
     lost: int = 0
     to_right: int = 0
     to_wrong: int = 0
     otherwise: int = 0
-    changes: dict[UUID, list[tuple[GradedRow, Grade]]] = field(default_factory=lambda: defaultdict(list))
+    people: int = 0
+    fingerprint: str = ""
 
     @property
     def changed(self) -> int:
         """Answers that get another mark."""
         return self.to_right + self.to_wrong + self.otherwise
 
-    def add(self, row: GradedRow, marks: Grade | None) -> None:
-        """Count one answer with the mark it gets today."""
-        self.answers += 1
-        if marks is None:
-            self.lost += 1
-            return
-        if (marks.correct, marks.share, list(marks.misconceptions)) == (row.correct, row.share, row.misconceptions):
-            return
-        self.changes[row.visit_id].append((row, marks))
-        self.to_right += marks.correct and not row.correct
-        self.to_wrong += row.correct and not marks.correct
-        self.otherwise += row.correct == marks.correct
+    def add(self, marked: Marked) -> None:
+        """Count the answers of one visit."""
+        self.answers += len(marked.answers)
+        self.lost += sum(marks is None for _, marks in marked.answers)
+        self.people += bool(marked.changes)
+        for row, marks in marked.changes:
+            self.to_right += marks.correct and not row.correct
+            self.to_wrong += row.correct and not marks.correct
+            self.otherwise += row.correct == marks.correct
+            change = f"{self.fingerprint} {row.id} {marks.correct} {marks.share} {marks.misconceptions}"
+            self.fingerprint = sha256(change.encode()).hexdigest()[:FINGERPRINT]
 
 
-def plan(uow: UnitOfWork, library: Library, school_id: UUID, family: str) -> Regrade:
-    """Return what marking a school's answers to a family again would change; changes nothing."""
-    found, after = Regrade(), NOTHING_YET
-    while True:
-        with uow.reader() as connection:
-            batch = regrading.list_graded(connection, school_id, family, after)
-        for row in batch:
-            found.add(row, mark_today(library, row))
-        if len(batch) < regrading.BATCH:
-            return found
-        after = batch[-1].id
+def plan(uow: UnitOfWork, library: Library, school_id: UUID, past: Past) -> Regrade:
+    """Return what marking a school's past answers again would change; changes nothing."""
+    found = Regrade()
+    for marked in mark_again(uow, library, school_id, past):
+        found.add(marked)
+    return found
 
 
-def apply(uow: UnitOfWork, school_id: UUID, family: str, found: Regrade, who: str, now: datetime) -> None:
-    """Give the answers of a plan their new marks; the earlier ones are kept, tallies and learner states made anew."""
-    for visit_id, changes in found.changes.items():
-        rows = [_row(school_id, row, marks, who, now) for row, marks in changes]
+def apply(uow: UnitOfWork, library: Library, school_id: UUID, past: Past, who: Who, now: datetime) -> Regrade:
+    """Give past answers the marks they get today; the earlier ones are kept, figures and learner states made anew."""
+    found = Regrade()
+    for marked in mark_again(uow, library, school_id, past):
+        found.add(marked)
+        rows = [_row(school_id, row, marks, who[1], now) for row, marks in marked.changes]
+        if rows:
+            _keep(uow, school_id, marked.visit_id, rows, now)
+    if found.changed:
+        count_family_again(uow, library, school_id, past.family, now)
+        counts = {"answers": found.answers, "right now": found.to_right, "wrong now": found.to_wrong}
         with uow.writer() as connection:
-            regrading.keep_regraded(connection, rows)
+            what = ("answers-regraded", past.family)
+            note_for(connection, school_id, who, what, now, **counts, lost=found.lost, people=found.people)
+    return found
+
+
+def mark_again(uow: UnitOfWork, library: Library, school_id: UUID, past: Past) -> Iterator[Marked]:
+    """Yield, visit by visit, the answers with the marks that today's packs give them."""
+    with uow.reader() as connection:
+        visits = tuple(past_answers.count_by_visit(connection, school_id, past))
+    for visit_id in visits:
+        with uow.reader() as connection:
+            rows = regrading.list_graded(connection, school_id, visit_id, past)
+        yield Marked(visit_id, [(row, mark_today(library, row)) for row in rows])
+
+
+def _keep(uow: UnitOfWork, school_id: UUID, visit_id: UUID, rows: Sequence[RegradedRow], now: datetime) -> None:
+    with uow.writer() as connection:
+        if regrading.keep_regraded(connection, rows):
             tallies.count_again(connection, school_id, visit_id, now)
             rebuild(connection, school_id, visit_id)
-    counts = {"answers": found.answers, "right now": found.to_right, "wrong now": found.to_wrong, "lost": found.lost}
-    with uow.writer() as connection:
-        what = ("answers-regraded", family)
-        note_for(connection, school_id, (None, who), what, now, **counts, people=len(found.changes))
+
+
+def _differs(row: GradedRow, marks: Grade) -> bool:
+    return (marks.correct, marks.share, list(marks.misconceptions)) != (row.correct, row.share, row.misconceptions)
 
 
 def mark_today(library: Library, row: GradedRow) -> Grade | None:

@@ -144,16 +144,14 @@ FAMILY_SUMS = (
     .select_from(_CELLS.join(_TOTALS, _TOTALS.c.visit_id == _CELLS.c.visit_id))
     .group_by(_CELLS.c.family)
 )
-NEXT_ATTEMPTS = (
+_AFTER = (
     select(*(ATTEMPT.c[name] for name in CountedAttempt.__slots__))
-    .where(
-        ATTEMPT.c.school_id == bindparam("school_id"),
-        ATTEMPT.c.id > bindparam("after"),
-        ATTEMPT.c.answered_at <= bindparam("until"),
-    )
+    .where(ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.id > bindparam("after"))
     .order_by(ATTEMPT.c.id)
     .limit(BATCH)
 )
+NEXT_ATTEMPTS = _AFTER.where(ATTEMPT.c.answered_at <= bindparam("until"))
+COUNTED_ATTEMPTS = _AFTER.where(ATTEMPT.c.id <= bindparam("last"), ATTEMPT.c.family == bindparam("family"))
 ALL_SCHOOLS = select(SCHOOL.c.id).order_by(SCHOOL.c.id)
 LAST = select(RUN.c.last_attempt_id).where(RUN.c.school_id == bindparam("school_id"))
 LATEST_RUN = select(RUN.c.ran_at).where(RUN.c.school_id == bindparam("school_id"))
@@ -205,6 +203,14 @@ def list_next_attempts(
     """Return the next attempts of a school after one of them, at most BATCH."""
     of = {"school_id": school_id, "after": after, "until": until}
     return tuple(CountedAttempt(**row) for row in connection.execute(NEXT_ATTEMPTS, of).mappings())
+
+
+def list_counted_attempts(
+    connection: Connection, school_id: UUID, family: str, between: tuple[UUID, UUID]
+) -> tuple[CountedAttempt, ...]:
+    """Return the next attempts at a family after one of them and up to another, at most BATCH."""
+    of = {"school_id": school_id, "family": family, "after": between[0], "last": between[1]}
+    return tuple(CountedAttempt(**row) for row in connection.execute(COUNTED_ATTEMPTS, of).mappings())
 
 
 def sum_families(connection: Connection, school_id: UUID) -> tuple[SumsRow, ...]:

@@ -10,10 +10,9 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, RegradedAttempt
+from app.storage.queries.past_answers import Past
 
 ATTEMPT, REGRADED = table_of(Attempt), table_of(RegradedAttempt)
-BATCH = 1000
-NOTHING_YET = UUID(int=0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,37 +53,43 @@ class RegradedRow:
     told_at: datetime | None = None
 
 
-NEXT = (
-    select(*(ATTEMPT.c[name] for name in GradedRow.__slots__))
-    .where(
-        ATTEMPT.c.school_id == bindparam("school_id"),
-        ATTEMPT.c.family == bindparam("family"),
-        ATTEMPT.c.id > bindparam("after"),
-    )
-    .order_by(ATTEMPT.c.id)
-    .limit(BATCH)
-)
+_GRADED = tuple(ATTEMPT.c[name] for name in GradedRow.__slots__)
 ADD = insert(REGRADED)
-MARK = update(ATTEMPT).where(ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
+MARK = update(ATTEMPT).where(
+    ATTEMPT.c.school_id == bindparam("in_school"),
+    ATTEMPT.c.id == bindparam("of_attempt"),
+    ATTEMPT.c.correct == bindparam("old_correct"),
+    ATTEMPT.c.share == bindparam("old_share"),
+)
 _OF_VISIT = (REGRADED.c.school_id == bindparam("in_school"), REGRADED.c.visit_id == bindparam("of_visit"))
 UNTOLD = select(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None)).order_by(REGRADED.c.id)
 TELL = update(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None))
 
 
-def list_graded(connection: Connection, school_id: UUID, family: str, after: UUID) -> tuple[GradedRow, ...]:
-    """Return the next attempts at a family after one of them, at most BATCH."""
-    of = {"school_id": school_id, "family": family, "after": after}
-    return tuple(GradedRow(**row) for row in connection.execute(NEXT, of).mappings())
+def list_graded(connection: Connection, school_id: UUID, visit_id: UUID, past: Past) -> tuple[GradedRow, ...]:
+    """Return a visit's answers to a family, in the order in which it gave them."""
+    of_visit = select(*_GRADED).where(*past.where(school_id), ATTEMPT.c.visit_id == visit_id)
+    rows = connection.execute(of_visit.order_by(ATTEMPT.c.answered_at, ATTEMPT.c.id))
+    return tuple(GradedRow(*row) for row in rows)
 
 
-def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> None:
-    """Keep earlier and later marks, and give the attempts the later ones."""
-    connection.execute(ADD, [asdict(row) for row in rows])
-    for row in rows:
-        marks = {"correct": row.new_correct, "share": row.new_share, "misconceptions": row.new_misconceptions}
-        first = row.new_misconceptions[0] if row.new_misconceptions else None
-        of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
-        connection.execute(MARK.values(**marks, first_misconception=first), of)
+def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> int:
+    """Give attempts their later marks and keep both; one that does not have the earlier mark any more is left.
+
+    Returns how many got their later mark.
+    """
+    marked = [row for row in rows if _mark(connection, row)]
+    if marked:
+        connection.execute(ADD, [asdict(row) for row in marked])
+    return len(marked)
+
+
+def _mark(connection: Connection, row: RegradedRow) -> bool:
+    first = row.new_misconceptions[0] if row.new_misconceptions else None
+    later = {"correct": row.new_correct, "share": row.new_share, "misconceptions": row.new_misconceptions}
+    earlier = {"old_correct": row.old_correct, "old_share": row.old_share}
+    of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
+    return connection.execute(MARK.values(**later, first_misconception=first), of | earlier).rowcount == 1
 
 
 def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[RegradedRow, ...]:

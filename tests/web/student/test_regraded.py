@@ -3,9 +3,10 @@
 from sqlalchemy import update
 
 from app.services.actor import Role
-from app.services.regrading import apply, plan
+from app.services.regrading import apply
 from app.storage.base import table_of
 from app.storage.models import Attempt
+from app.storage.queries.past_answers import Past
 from tests.fakes import START
 from tests.questions.engine import library
 from tests.questions.replies import wrong_answer
@@ -24,7 +25,7 @@ def test_notice_stands_until_it_was_read(school: OneSchool) -> None:
     with uow.writer() as connection:  # as an earlier key would have marked it
         wrongly = update(ATTEMPT).where(ATTEMPT.c.school_id == school.id).values(correct=True, share=1.0)
         connection.execute(wrongly)
-    apply(uow, school.id, "compass-to-true", plan(uow, library(), school.id, "compass-to-true"), "Selma", START)
+    apply(uow, library(), school.id, Past("compass-to-true"), (None, "Selma"), START)
     page = alice.get_page("/today")
     assert "1 answer of yours was marked again" in page.words("//main")
     page = alice.submit(page, {}, "//form[contains(@action, 'regraded')]")
