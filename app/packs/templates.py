@@ -11,7 +11,8 @@ FILTERS = frozenset({
 })  # fmt: skip
 # Nearly every text is as plain as this; telling so is a hundred times as fast as parsing it, and every start does it.
 _PLAIN = re.compile(r"[^{}]*(?:\{\{ [a-z]\w*(?: \| \w+)* \}\}[^{}]*)*")
-_PLACE = re.compile(r"\{\{ (\w+)((?: \| \w+)*) \}\}")
+PLACE = re.compile(r"\{\{\s*([a-z]\w*)((?:\s*\|\s*\w+)*)\s*\}\}")
+BRACES = ("{{", "}}", "{%", "{#")
 _RESERVED = frozenset({"true", "false", "none", "not", "and", "or", "in", "is", "if", "else"})
 _PARSER = Environment(autoescape=False)  # noqa: S701 - parses only, renders nothing
 
@@ -20,7 +21,7 @@ _PARSER = Environment(autoescape=False)  # noqa: S701 - parses only, renders not
 def read_template(source: str) -> tuple[frozenset[str], tuple[str, ...]]:
     """Return the names a text uses and, in plain words, everything in it that is not allowed."""
     if _PLAIN.fullmatch(source):
-        places = _PLACE.findall(source)
+        places = PLACE.findall(source)
         used = frozenset(name for name, _ in places)
         if not used & _RESERVED and {each for _, chain in places for each in chain.split(" | ")[1:]} <= FILTERS:
             return used, ()
@@ -37,6 +38,8 @@ def read_template(source: str) -> tuple[frozenset[str], tuple[str, ...]]:
         for part in node.nodes:
             if not isinstance(part, nodes.TemplateData):
                 _walk(part, names, problems)
+    if not problems and any(brace in PLACE.sub("", source) for brace in BRACES):
+        problems.append("holds braces that are no place for a value")
     return frozenset(names), tuple(problems)
 
 

@@ -1,6 +1,6 @@
 """A school's house rules: the home place with its field, and which rules of thumb the questions are keyed on."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import date
 from typing import Any, Literal, get_args
 
@@ -57,7 +57,7 @@ class Conventions:
 
     def as_json(self) -> dict[str, Any]:
         """Return plain values for storing; `from_json` takes them back."""
-        return asdict(self)
+        return {name: getattr(self, name) for name in self.__slots__}
 
     @classmethod
     def from_json(cls, stored: dict[str, Any]) -> "Conventions":

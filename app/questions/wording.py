@@ -2,20 +2,17 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
-from functools import lru_cache
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
-
-from jinja2 import StrictUndefined, Template, pass_context
-from jinja2.runtime import Context
-from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from app.figures import draw_figure
 from app.figures.model import Drawing, FigureCall
 from app.packs.library import Library
 from app.packs.spec import Form, Language, Text
+from app.questions.filling import fill
 from app.questions.model import Item
-from app.questions.numbers import NBSP, NUMBER_FILTERS, point
+from app.questions.numbers import NBSP, NUMBER_FILTERS
 from app.questions.values import show_value
 
 UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
@@ -43,8 +40,12 @@ class WordedPart:
     tolerance: str
     sides: tuple[tuple[str, str], ...]
 
+    def as_json(self) -> dict[str, Any]:
+        """Return plain values for storing."""
+        return {name: getattr(self, name) for name in self.__slots__}
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True)
 class WordedItem:
     """An item in words; nothing here tells the key."""
 
@@ -60,9 +61,9 @@ class WordedItem:
     parts: tuple[WordedPart, ...]
     figure_calls: tuple[FigureCall, ...]
 
-    @property
+    @cached_property
     def figures(self) -> tuple[Drawing, ...]:
-        """The figures, drawn when asked for: keeping what was shown needs only their names and parameters."""
+        """The figures, drawn when first asked for: keeping what was shown needs only their names and parameters."""
         return tuple(draw_figure(call, self.language) for call in self.figure_calls)
 
     @property
@@ -72,8 +73,14 @@ class WordedItem:
 
     def snapshot(self) -> dict[str, Any]:
         """Return what was shown as plain values, without markup; figures by name and parameters."""
-        shown = {k: v for k, v in asdict(self).items() if k != "figure_calls"}
-        return shown | {"figures": [{"name": f.name, "parameters": dict(f.parameters)} for f in self.figure_calls]}
+        return {
+            **{name: getattr(self, name) for name in ("family", "language", "form", "question", "scene", "rounding")},
+            "options": [{"position": option.position, "text": option.text} for option in self.options],
+            "groups": self.groups,
+            "box": self.box.as_json(),
+            "parts": [part.as_json() for part in self.parts],
+            "figures": [{"name": f.name, "parameters": dict(f.parameters)} for f in self.figure_calls],
+        }
 
 
 class Writer:
@@ -87,17 +94,15 @@ class Writer:
         self._values = {**item.scenery, "place": item.conventions.place, **solution.given, **solution.quantities}
 
     def write(self, text: Text | str, more: Mapping[str, Any] | None = None) -> str:
-        """Return a text filled in; raises jinja2.UndefinedError for a name the item does not have."""
+        """Return a text filled in; KeyError for a name the item does not have."""
         source = text if isinstance(text, str) else text.of(self.language)
-        if "{{" not in source:
-            return tidy(source, self.language)
-        values = self._values | dict(more or {}) | {"_word": self.word}
-        return tidy(_compiled(source, self.language).render(values), self.language)
+        values = {**self._values, **more} if more else self._values
+        return tidy(fill(source, self.language, values, self.word), self.language)
 
     def word(self, code: object) -> str:
         """Return the text of a code, itself filled in."""
         text = self.library.word(str(code), self.language, self.family)
-        return _compiled(text, self.language).render(self._values | {"_word": self.word}) if "{{" in text else text
+        return fill(text, self.language, self._values, self.word)
 
     def value(self, value: Any) -> str:
         """Write a value of the item's answer as a verdict or an option shows it."""
@@ -142,38 +147,3 @@ def tidy(text: str, language: Language) -> str:
         for plain, bound in FRENCH_SPACES:
             text = text.replace(plain, bound)
     return text
-
-
-@lru_cache(maxsize=20_000)
-def _compiled(source: str, language: Language) -> Template:
-    return _environment(language).from_string(source)
-
-
-@lru_cache(maxsize=2)
-def _environment(language: Language) -> ImmutableSandboxedEnvironment:
-    environment = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
-    for name, function in NUMBER_FILTERS.items():
-        environment.filters[name] = _in_language(function, language)
-    environment.filters["word"] = _word
-    environment.filters["point"] = _point
-    environment.filters["lr"] = _left_right
-    return environment
-
-
-def _in_language(function: Any, language: Language) -> Any:
-    return lambda value: function(value, language)
-
-
-@pass_context
-def _word(context: Context, code: object) -> str:
-    return str(context["_word"](code))
-
-
-@pass_context
-def _point(context: Context, value: float) -> str:
-    return str(context["_word"](point(value)))
-
-
-@pass_context
-def _left_right(context: Context, value: float) -> str:
-    return str(context["_word"]("right" if value >= 0 else "left"))

@@ -78,6 +78,8 @@ def test_unknown_key_is_an_error_with_advice(folder: Path) -> None:
         ("{{ aircraft }} is to fly a magnetic", "{{ 1 + 1 }}", "add is not allowed"),
         ("{{ magnetic_deg | heading }}", "{{ magnetic_deg | upper }}", "filter 'upper' does not exist"),
         ("{{ magnetic_deg | heading }}", "{{ magnetic_deg | heading", "cannot be read"),
+        ("{{ magnetic_deg | heading }}", "{{- magnetic_deg -}}", "holds braces"),
+        ("{{ magnetic_deg | heading }}", "{# heading #}", "holds braces"),
     ],
 )
 def test_template_may_only_name_and_filter(folder: Path, old: str, new: str, words: str) -> None:

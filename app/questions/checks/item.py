@@ -4,8 +4,6 @@ import json
 import re
 from collections.abc import Callable, Iterable, Iterator
 
-from jinja2 import TemplateError
-
 from app.figures import check_figure
 from app.figures.model import WrongFigure
 from app.packs.library import Library
@@ -44,7 +42,7 @@ def check_item(library: Library, item: Item, again: Callable[[], Item], findings
                 findings.error(
                     "not-repeatable", "the same seed gave different bytes", "Draw through the parameters alone."
                 )
-        except (TemplateError, KeyError, WrongFigure, TypeError) as error:
+        except (KeyError, WrongFigure, TypeError) as error:
             what = f"ask {item.ask!r} cannot be written in {language}: {type(error).__name__}: {error}"
             findings.error("cannot-write", what, "Give the text what it names, or name what there is.")
 
