@@ -24,7 +24,7 @@ def command(measures: tuple[str, ...]) -> None:
 
 def write(reading: Reading) -> str:
     """Write a reading as one line: name, value, unit and how it stands to its goal."""
-    line = f"{reading.name:<40}{reading.value:10.3f} {reading.unit}"
+    line = f"{reading.name:<56}{reading.value:10.3f} {reading.unit}"
     if reading.goal is None:
         return line
-    return f"{line:<58}goal {reading.goal:g}: {'met' if reading.value <= reading.goal else 'NOT MET'}"
+    return f"{line:<74}goal {reading.goal:g}: {'met' if reading.value <= reading.goal else 'NOT MET'}"

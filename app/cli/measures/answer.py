@@ -1,6 +1,12 @@
-"""What one answer costs in the whole application, session, token and transaction included, against the floor."""
+"""What one answer costs in the whole application, session, token and transaction included, against the floor.
 
-from collections.abc import Iterator
+The floor is measured between the drills, so that whatever else the machine does meanwhile weighs on both alike.
+"""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from itertools import count
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
@@ -8,44 +14,81 @@ from tempfile import TemporaryDirectory
 import click
 
 from app.cli.measures import Reading, cpu_ms
-from app.cli.measures.floor import ROUNDS, floor_application, poster
+from app.cli.measures.floor import floor_application, poster
 from app.cli.measures.visitor import Visitor, fill_form
 from app.storage.migrate import upgrade
 from app.web.factory import create_app
 from app.web.settings import Settings
 
-DRILLS = 100  # the first half compiles every text that families have
+DRILLS = 100  # the first half meets every kind of question, and is not counted
+FLOOR_ROUNDS = 20
 GOAL = 2.4
+FIRST_SEED = 20_000
+KINDS = {"answer": "/topics", "answer where the drill adapts": "/today"}  # where each kind of drill starts
+
+
+@dataclass
+class _Costs:
+    """Processor times in milliseconds, one of each an answer; of the floor, one a batch between two drills."""
+
+    asked: list[float] = field(default_factory=list)
+    kept: list[float] = field(default_factory=list)
+    explained: list[float] = field(default_factory=list)
+    floor: list[float] = field(default_factory=list)
 
 
 def measure() -> Iterator[Reading]:
-    """Yield the median answer, its verdict page, and both together as a multiple of the floor."""
+    """Yield, for each kind of drill, the parts of the median answer and what they are as multiples of the floor."""
+    for name, start in KINDS.items():
+        with _standing_ready() as (visitor, floor):
+            _practise(visitor, start, floor)
+            yield from _readings(name, _practise(visitor, start, floor))
+
+
+@contextmanager
+def _standing_ready() -> Iterator[tuple[Visitor, Callable[[], object]]]:
+    """Yield a visitor of the application, and what posts an answer to the floor."""
+    seeds = count(FIRST_SEED)
     with TemporaryDirectory() as folder:
         settings = Settings.from_environment(Path(folder), {})
         upgrade(settings.database)
-        visitor = Visitor(create_app(settings))
-        taken = [pair for _ in range(DRILLS) for pair in drill(visitor)]
-        pairs = taken[len(taken) // 2 :]
-        floor_ms = cpu_ms(poster(floor_application(Path(folder) / "floor.sqlite3"), "/answer"), ROUNDS)
-    answer_ms, verdict_ms = (median(each) for each in zip(*pairs, strict=True))
-    whole_ms = median(map(sum, pairs))
-    yield Reading(f"answer: kept and graded ({len(pairs)})", answer_ms, "ms")
-    yield Reading("answer: its verdict page", verdict_ms, "ms")
-    yield Reading("answer: kept and graded / floor", answer_ms / floor_ms, "x")
-    yield Reading("answer: with its verdict page / floor", whole_ms / floor_ms, "x", GOAL)
+        application = create_app(settings, draw_seed=lambda: next(seeds))
+        yield Visitor(application), poster(floor_application(Path(folder) / "floor.sqlite3"), "/answer")
 
 
-def drill(visitor: Visitor) -> Iterator[tuple[float, float]]:
-    """Start a drill and yield, for each answer that was taken, the cost of the answer and of its verdict page."""
-    start = visitor.post("/drills", fill_form(visitor.get("/topics").page, "/drills"))
-    path, _, position = start.location.rpartition("/")
+def _practise(visitor: Visitor, start: str, floor: Callable[[], object]) -> _Costs:
+    costs = _Costs()
+    for _ in range(DRILLS // 2):
+        _drill(visitor, start, costs)
+        costs.floor.append(cpu_ms(floor, FLOOR_ROUNDS))
+    return costs
+
+
+def _drill(visitor: Visitor, start: str, costs: _Costs) -> None:
+    """Go through one drill; an answer that was not taken, and its verdict, are not counted."""
+    action = "/drills" if start == "/topics" else start
+    started = visitor.post(action, fill_form(visitor.get(start).page, action))
+    path, _, position = started.location.rpartition("/")
     while (question := visitor.get(f"{path}/{position}")).status == 200:
         answer = visitor.post(f"{path}/{position}", fill_form(question.page, f"{path}/{position}"))
-        if answer.status == 303:
-            verdict = visitor.get(answer.location)
-            if verdict.status != 200:
-                raise click.ClickException(
-                    f"a verdict page answered {verdict.status}: nothing to measure before it works"
-                )
-            yield answer.cpu_ms, verdict.cpu_ms
+        if answer.status != 303:
+            position = str(int(position) + 1)
+            continue
+        verdict = visitor.get(answer.location)
+        if verdict.status != 200:
+            raise click.ClickException(f"a verdict page answered {verdict.status}: nothing to measure before it works")
+        costs.asked.append(question.cpu_ms)
+        costs.kept.append(answer.cpu_ms)
+        costs.explained.append(verdict.cpu_ms)
         position = str(int(position) + 1)
+
+
+def _readings(name: str, costs: _Costs) -> Iterator[Reading]:
+    floor_ms = median(costs.floor)
+    whole_ms = median(map(sum, zip(costs.kept, costs.explained, strict=True)))
+    yield Reading(f"{name}: the floor meanwhile", floor_ms, "ms")
+    yield Reading(f"{name}: kept and graded ({len(costs.kept)})", median(costs.kept), "ms")
+    yield Reading(f"{name}: its verdict page", median(costs.explained), "ms")
+    yield Reading(f"{name}: question page / floor", median(costs.asked) / floor_ms, "x")
+    yield Reading(f"{name}: kept and graded / floor", median(costs.kept) / floor_ms, "x")
+    yield Reading(f"{name}: with its verdict page / floor", whole_ms / floor_ms, "x", GOAL)
