@@ -18,8 +18,24 @@ from app.services.messages import say
 
 STAMP_LENGTH = 16
 
-# A question, its answer and its verdict draw the same item; it never changes, so a worker keeps the latest.
-_drawn = lru_cache(maxsize=512)(draw)
+# A question, its answer and its verdict show the same item; it never changes, so a worker keeps the latest.
+KEPT = 512
+_drawn = lru_cache(maxsize=KEPT)(draw)
+
+
+class _Itself:
+    """An item as a key: it equals itself alone, whatever it holds."""
+
+    __slots__ = ("item",)
+
+    def __init__(self, item: Item) -> None:
+        self.item = item
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Itself) and self.item is other.item
+
+    def __hash__(self) -> int:
+        return id(self.item)
 
 
 class Drawn(Protocol):
@@ -82,13 +98,29 @@ def view_item(library: Library, item: Item, language: Language) -> ItemView:
         family=item.family,
         family_title=library.family(item.family).title.of(language),
         place=item.conventions.place,
-        worded=word_item(library, item, language),
+        worded=words_of(library, item, language),
         stamp=stamp_of(item),
     )
 
 
+def words_of(library: Library, item: Item, language: Language) -> WordedItem:
+    """Return the item in words; they are written once, however often it is shown."""
+    return _worded(library, _Itself(item), language)
+
+
 def stamp_of(item: Item) -> str:
     """Return a short print of all numbers that are shown, the same in every language; it does not tell the key."""
+    return _stamp(_Itself(item))
+
+
+@lru_cache(maxsize=KEPT)
+def _worded(library: Library, itself: _Itself, language: Language) -> WordedItem:
+    return word_item(library, itself.item, language)
+
+
+@lru_cache(maxsize=KEPT)
+def _stamp(itself: _Itself) -> str:
+    item = itself.item
     shown = [item.family, item.ask, item.form, plain(item.parameters), [plain(option.value) for option in item.options]]
     text = json.dumps(shown, sort_keys=True, default=str)
     return hashlib.sha256(text.encode()).hexdigest()[:STAMP_LENGTH]

@@ -11,12 +11,11 @@ from app.packs.library import Library
 from app.packs.spec import Language
 from app.questions.model import Item
 from app.questions.present import plain
-from app.questions.wording import word_item
 from app.services.actor import Actor
 from app.services.adaptive import go_on
 from app.services.drills import get_drill
 from app.services.errors import Conflict, Invalid, NotFound
-from app.services.items import ItemView, get_item, stamp_of, view_item
+from app.services.items import ItemView, get_item, stamp_of, view_item, words_of
 from app.services.learning import evidence_of, learn
 from app.services.messages import say
 from app.services.progress import Progress, first_open, progress_at
@@ -147,7 +146,7 @@ def new_attempt(
 ) -> AttemptRow:
     """Return the attempt that keeps a graded answer, (item, reply, grade)."""
     item, reply, marks = graded
-    worded = word_item(library, item, actor.language)
+    worded = words_of(library, item, actor.language)
     timed = took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None
     return AttemptRow(
         school_id=actor.school_id,
