@@ -33,6 +33,7 @@ COMMANDS = {
     "nightly": Entry("app.cli.nightly", "Count how good the questions are; to be run once a night."),
     "simulate": Entry("app.cli.simulate", "Measure the learner model by synthetic learners."),
     "regrade": Entry("app.cli.regrade", "Mark past answers again after a key was corrected."),
+    "set-aside": Entry("app.cli.set_aside", "Set past answers to a withdrawn question aside."),
     "test": Entry("app.cli.test", "Set up and run the whole test suite."),
     "check": Entry("app.cli.check", "Check format, lint, types, arrows, packs and migrations."),
     "bench": Entry("app.cli.bench", "Measure this machine and the application against its goals."),

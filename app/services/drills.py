@@ -76,7 +76,8 @@ def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID,
     drill, places = get_drill(uow, actor, drill_id)
     require_open(find_sitting(uow, actor, drill_id, drill.purpose), actor, now)
     drawn = offered(uow, actor, library).families
-    missed = [place.family for place in places if place.correct is False and place.family in drawn]
+    counted = [place for place in places if place.set_aside_at is None]
+    missed = [place.family for place in counted if place.correct is False and place.family in drawn]
     if not missed:
         raise Conflict(say("nothing-missed", actor.language))
     wish = DrillWish(families=tuple(dict.fromkeys(missed)), length=max(SHORTEST_AGAIN, len(missed)))

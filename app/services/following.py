@@ -119,7 +119,7 @@ def _student(
         standing=stands,
         attempts=len(sat),
         answered=sat[-1].answered if sat else 0,
-        length=length,
+        length=sat[-1].length if sat else length,
         marks=pass_marks_at(marks, stands.done_at or now),
     )
 

@@ -1,4 +1,4 @@
-"""Past answers to a kind of question as the school looks at them before it has them marked again, and then has it done.
+"""Past answers to a kind of question: what marking them again or setting them aside would change, and doing it.
 
 What a page shows is done only as shown: whoever confirms names the fingerprint of what they saw.
 """
@@ -19,23 +19,26 @@ from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.items import find_item
 from app.services.messages import say
 from app.services.regrading import Change, Regrade, mark_again
+from app.services.setting_aside import Aside, Deed, answers_to, list_moved, move
 from app.storage.queries import past_answers
-from app.storage.queries.past_answers import DoneRow, GivenRow, Past
-from app.storage.queries.regrading import GradedRow
+from app.storage.queries.past_answers import DoneRow, GivenRow, Past, VersionRow
+from app.storage.queries.regrading import GradedRow, MarkRow
 from app.storage.unit_of_work import UnitOfWork
 
 MOST_AT_ONCE = 2000
+COMMANDS = {Deed.MARK: "regrade", Deed.SET_ASIDE: "set-aside", Deed.COUNT: "set-aside --take-back"}
 SAMPLE = 10
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """Which answers a form asks for, as it sends it: a version or nothing, the first and the last day or nothing."""
+    """What a form asks for, as it sends it: a version or nothing, first and last day or nothing, and what to do."""
 
     family: str
     version: str = ""
     since: str = ""
     until: str = ""
+    deed: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +48,7 @@ class Sample:
     name: str
     answered_at: datetime
     question: str
+    language: str
     given: str
     before: GradedRow
     after: Grade
@@ -62,20 +66,21 @@ class Touched:
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """What marking past answers again would change, with a sample of it."""
+    """What would change, with a sample where answers are marked again."""
 
-    found: Regrade
+    deed: Deed
+    found: Regrade | Aside
     touched: Touched
     samples: Sequence[Sample]
 
 
 @dataclass(frozen=True, slots=True)
 class PastAnswers:
-    """A kind of question with its past answers: (version, answers), and what was done to them before."""
+    """A kind of question with its past answers, and what was done to them before."""
 
     family: str
     title: str
-    versions: Sequence[tuple[int, int]]
+    versions: Sequence[VersionRow]
     done: Sequence[DoneRow]
 
 
@@ -92,38 +97,66 @@ def past_answers_of(uow: UnitOfWork, actor: Actor, library: Library, family: str
 
 
 def look(uow: UnitOfWork, actor: Actor, library: Library, asked: Asked) -> Look:
-    """Return what marking these answers again would change.
+    """Return what would change.
 
-    Invalid for what cannot be read, Conflict for more than one page can do; refuses as `past_answers_of` does.
+    Invalid for what cannot be read, Conflict for more than one page can do and for setting aside what the school has
+    not withdrawn; refuses as `past_answers_of` does.
     """
     past_answers_of(uow, actor, library, asked.family)
-    past = _past(actor, asked)
-    _require_few(uow, actor, past)
+    past, deed = _which(uow, actor, asked)
+    if deed is Deed.MARK:
+        return _look_at_marks(uow, actor, library, past)
+    found = Aside()
+    moved: list[MarkRow] = []
+    for _, rows in list_moved(uow, actor.school_id, past):
+        found.add(rows)
+        moved += rows
+    return Look(deed, found, _touched(uow, actor, moved), ())
+
+
+def do(uow: UnitOfWork, actor: Actor, library: Library, asked: Asked, seen: str, now: datetime) -> None:
+    """Do what was looked at; Conflict where that would change something else than what was seen."""
+    if look(uow, actor, library, asked).found.fingerprint != seen:
+        raise Conflict(say("past-changed", actor.language))
+    (past, deed), who = _which(uow, actor, asked), (actor.person_id, actor.name)
+    if deed is Deed.MARK:
+        regrading.apply(uow, library, actor.school_id, past, who, now)
+    else:
+        move(uow, library, actor.school_id, (past, deed), who, now)
+
+
+def _which(uow: UnitOfWork, actor: Actor, asked: Asked) -> tuple[Past, Deed]:
+    if asked.deed not in {"", *Deed}:
+        raise Invalid(say("past-deed", actor.language, value=asked.deed, accepted=", ".join(Deed)), "deed")
+    deed = Deed(asked.deed or Deed.MARK)
+    past: Past | None = _past(actor, asked)
+    if past is not None and deed is not Deed.MARK:
+        past = answers_to(uow, actor.school_id, past, deed)
+    if past is None:
+        raise Conflict(say("past-not-withdrawn", actor.language))
+    _require_few(uow, actor, past, deed)
+    return past, deed
+
+
+def _look_at_marks(uow: UnitOfWork, actor: Actor, library: Library, past: Past) -> Look:
     found = Regrade()
     changes: list[Change] = []
     for marked in mark_again(uow, library, actor.school_id, past):
         found.add(marked)
         changes += marked.changes
     touched = _touched(uow, actor, [row for row, _ in changes])
-    return Look(found, touched, _samples(uow, actor, library, changes[:SAMPLE]))
+    return Look(Deed.MARK, found, touched, _samples(uow, actor, library, changes[:SAMPLE]))
 
 
-def mark(uow: UnitOfWork, actor: Actor, library: Library, asked: Asked, seen: str, now: datetime) -> Regrade:
-    """Mark these answers again; Conflict where that would change something else than what was seen."""
-    if look(uow, actor, library, asked).found.fingerprint != seen:
-        raise Conflict(say("past-changed", actor.language))
-    return regrading.apply(uow, library, actor.school_id, _past(actor, asked), (actor.person_id, actor.name), now)
-
-
-def _require_few(uow: UnitOfWork, actor: Actor, past: Past) -> None:
+def _require_few(uow: UnitOfWork, actor: Actor, past: Past, deed: Deed) -> None:
     with uow.reader() as connection:
         answers = sum(past_answers.count_by_visit(connection, actor.school_id, past).values())
     if answers > MOST_AT_ONCE:
-        values = {"value": answers, "most": MOST_AT_ONCE, "family": past.family}
+        values = {"value": answers, "most": MOST_AT_ONCE, "command": f"{COMMANDS[deed]} {past.family}"}
         raise Conflict(say("past-many", actor.language, **values))
 
 
-def _touched(uow: UnitOfWork, actor: Actor, rows: Sequence[GradedRow]) -> Touched:
+def _touched(uow: UnitOfWork, actor: Actor, rows: Sequence[GradedRow | MarkRow]) -> Touched:
     visits = tuple({row.visit_id for row in rows})
     with uow.reader() as connection:
         names = past_answers.list_names(connection, actor.school_id, visits)
@@ -152,7 +185,7 @@ def _sample(actor: Actor, library: Library, change: Change, of: tuple[GivenRow, 
     item = find_item(library, row, row.conventions)
     words = reply_in_words(library, item, reply, actor.language) if item else reply.text or str(reply.value)
     question = f"{given.shown.get('scene', '')} {given.shown['question']}".strip()
-    return Sample(name, given.answered_at, question, words, row, marks)
+    return Sample(name, given.answered_at, question, given.shown["language"], words, row, marks)
 
 
 def _past(actor: Actor, asked: Asked) -> Past:

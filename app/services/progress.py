@@ -14,6 +14,7 @@ class Mark(StrEnum):
     KEY = "key"
     MISSED = "missed"
     ANSWERED = "answered"
+    SET_ASIDE = "set-aside"
     HERE = "here"
     TO_COME = "to-come"
 
@@ -50,6 +51,8 @@ def mark_of(place: PlaceRow, *, held: bool = False) -> Mark:
         return Mark.TO_COME
     if held:
         return Mark.ANSWERED
+    if place.set_aside_at is not None:
+        return Mark.SET_ASIDE
     return Mark.KEY if place.correct else Mark.MISSED
 
 

@@ -105,6 +105,7 @@ def _keep(
     nothing = _Counts()
     rows = [_row(school_id, each, counts.get(each.family, nothing).onto(before.get(each.family)), now) for each in sums]
     with uow.writer() as connection:
+        quality.forget_qualities(connection, school_id)
         for row in rows:
             quality.keep_quality(connection, row)
         for of_set in sets:
@@ -137,10 +138,15 @@ def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) 
 
 
 def _sets(school_id: UUID, rows: Sequence[SetMarkRow], now: datetime) -> Iterator[SetQualityRow]:
-    """Yield the figures of every set that somebody answered from the first place to the last."""
+    """Yield the figures of every set that somebody answered from the first place to the last.
+
+    A question of which an answer was set aside is left out for all.
+    """
     for set_id, answers in groupby(rows, lambda row: row.topic_set_id):
         sat = [list(each) for _, each in groupby(answers, lambda row: row.drill_id)]
-        whole = [each for each in sat if all(row.correct is not None for row in each)]
+        aside = {row.position for each in sat for row in each if row.set_aside_at is not None}
+        counted = [[row for row in each if row.position not in aside] for each in sat]
+        whole = [each for each in counted if each and all(row.correct is not None for row in each)]
         alike = [each for each in whole if _places(each) == _places(whole[0])]
         if alike:
             marks = np.array([[bool(row.correct) for row in each] for each in alike], dtype=np.int8)

@@ -110,7 +110,7 @@ def record(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Re
         with uow.reader() as connection:
             held = held_items(connection, actor, now)
             kept = attempts.list_marks(connection, actor.school_id, actor.visit_id)
-            marks = [mark for mark in kept if mark.drill_item_id not in held]
+            marks = [mark for mark in kept if mark.drill_item_id not in held and mark.set_aside_at is None]
             took_ms = tallies.total(connection, actor.school_id, actor.visit_id).took_ms
     return RecordView(
         answers=len(marks),

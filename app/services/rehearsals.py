@@ -53,6 +53,7 @@ class PlaceView:
     answered: bool
     flagged: bool
     correct: bool | None
+    set_aside: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,12 +263,13 @@ def _place(library: Library, actor: Actor, place: PlaceRow, draft: DraftRow | No
         answered=place.correct is not None or bool(draft and draft.fields),
         flagged=bool(draft and draft.flagged),
         correct=place.correct,
+        set_aside=place.set_aside_at is not None,
     )
 
 
 def _mark(row: RehearsalRow, profile: ExamProfile, places: Sequence[PlaceRow], actor: Actor) -> ExamMark:
-    scores = [
-        (name, sum(place.correct is True for place in of_section), len(of_section))
-        for name, of_section in _split(row, profile, places)
-    ]
+    scores = []
+    for name, of_section in _split(row, profile, places):
+        counted = [place for place in of_section if place.set_aside_at is None]
+        scores.append((name, sum(place.correct is True for place in counted), len(counted)))
     return mark_exam(profile, scores, actor.language)

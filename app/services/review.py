@@ -54,6 +54,7 @@ class VerdictView:
     shown: dict[str, Any]
     explained: Explained | None
     sitting: SittingRow | None
+    set_aside_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +92,10 @@ class SummaryItem:
 
 @dataclass(frozen=True, slots=True)
 class SummaryView:
-    """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right."""
+    """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right.
+
+    What was set aside stands among `items` alone.
+    """
 
     progress: Progress
     right: int
@@ -120,6 +124,7 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
         shown=attempt.shown,
         explained=_explained(library, reader_of(sitting, actor), attempt, reply),
         sitting=sitting,
+        set_aside_at=attempt.set_aside_at,
     )
 
 
@@ -128,7 +133,8 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     drill, places = get_drill(uow, actor, drill_id)
     sitting = find_sitting(uow, actor, drill_id, drill.purpose)
     held = not may_see(sitting, now)
-    answered = [place for place in places if place.correct is not None]
+    counted = [place for place in places if place.set_aside_at is None]
+    answered = [place for place in counted if place.correct is not None]
     told = [] if held else answered
     missed = [place.family for place in told if not place.correct and place.family in library.families]
     return SummaryView(
@@ -138,7 +144,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
         ),
         right=sum(place.correct is True for place in told),
         answered=len(answered),
-        length=len(places),
+        length=len(counted),
         topics=tuple(_tallies(library, told, actor)),
         misconceptions=tuple(_misconceptions(library, drill, told, actor)),
         items=tuple(_summary_item(library, place, actor, held=held) for place in places),

@@ -39,9 +39,12 @@ def ended_at(sitting: CountedSitting, now: datetime) -> datetime | None:
     return sitting.ends_at if sitting.ends_at is not None and now >= sitting.ends_at else None
 
 
-def percent_of(sitting: CountedSitting) -> float:
-    """Return the right answers of all questions, in per cent: what was not answered is not right."""
-    return 100 * sitting.right / sitting.length
+def percent_of(sitting: CountedSitting) -> float | None:
+    """Return the right answers of all questions, in per cent: what was not answered is not right.
+
+    None where all its questions were set aside.
+    """
+    return 100 * sitting.right / sitting.length if sitting.length else None
 
 
 def standing(
@@ -55,5 +58,6 @@ def standing(
     done_at = min(ends, default=None)
     stage = Stage.DONE if ends else Stage.IN_PROGRESS if sat else Stage.NOT_STARTED
     late = due_at is not None and (done_at or now) > due_at
-    scores = [percent_of(each) for each in sat if ended_at(each, now) is not None]
-    return Standing(stage, due_at, joined_late, late, done_at, max(scores, default=None))
+    percents = [percent_of(each) for each in sat if ended_at(each, now) is not None]
+    best = max((each for each in percents if each is not None), default=None)
+    return Standing(stage, due_at, joined_late, late, done_at, best)

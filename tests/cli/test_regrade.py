@@ -20,3 +20,15 @@ def test_dry_run_says_what_would_change_and_unknown_names_are_refused(tmp_path: 
     assert (unknown.exit_code, "Did you mean true-to-compass" in unknown.output) == (2, True)
     assert run("regrade", "true-to-compass", "--school", "nowhere", instance=tmp_path).exit_code == 2
     assert run("nightly", instance=tmp_path).output == "Counted 0 new answers.\n"
+
+
+def test_set_aside_needs_a_withdrawal_and_names_what_it_did(tmp_path: Path) -> None:
+    run("school", "add", "north-bay", "North Bay", "--administrator", "Selma Roy", instance=tmp_path)
+    refused = run("set-aside", "true-to-compass", "--school", "north-bay", instance=tmp_path)
+    assert (refused.exit_code, "has not withdrawn true-to-compass" in refused.output) == (2, True)
+    back = run("set-aside", "true-to-compass", "--take-back", "--school", "north-bay", instance=tmp_path)
+    assert back.output == "north-bay: 0 answers count again, 0 of them right; 0 people touched\n"
+    days = ("--since", "2026-09-01", "--until", "2026-09-30", "--version", "1")
+    dry = run("set-aside", "true-to-compass", "--dry-run", *days, instance=tmp_path)
+    assert dry.output == "Nothing was changed.\n"
+    assert run("set-aside", "true-to-compas", instance=tmp_path).exit_code == 2

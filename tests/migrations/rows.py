@@ -228,7 +228,10 @@ def regraded_rows(name: str) -> list[Row]:
     marks = {"old_correct": False, "old_share": 0.0, "old_misconceptions": "[]"}
     marks |= {"new_correct": True, "new_share": 1.0, "new_misconceptions": "[]"}
     ids = {"id": uuid4().hex, "attempt_id": uuid4().hex, "visit_id": visit, "family": "true-to-compass"}
-    return [*first, ("regraded_attempt", of | ids | marks | {"regraded_by": "Selma", "regraded_at": MOMENT})]
+    return [
+        *first,
+        ("regraded_attempt", of | ids | marks | {"regraded_by": "Selma", "regraded_at": MOMENT, "deed": "marked"}),
+    ]
 
 
 def recheck_rows(name: str) -> list[Row]:

@@ -86,6 +86,23 @@ def test_answer_can_be_changed_and_the_last_one_counts(uow: UnitOfWork) -> None:
     assert (view.mark.overall.right, view.mark.overall.asked) == (1, 12)
 
 
+def test_what_was_set_aside_is_neither_right_nor_asked(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    rehearsal = start(uow, alice)
+    for position in (1, 2):
+        fill_in(uow, alice, rehearsal, position, "+")
+    hand_in(uow, alice, library(), rehearsal, NOW + MINUTE)
+    first = get_rehearsal(uow, alice, library(), rehearsal, NOW + MINUTE).places[0]
+    table = table_of(Attempt)
+    with uow.writer() as connection:
+        aside = table.update().where(table.c.drill_item_id == first.item_id).values(set_aside_at=NOW)
+        connection.execute(aside)
+    view = get_rehearsal(uow, alice, library(), rehearsal, NOW + MINUTE)
+    assert [place.set_aside for place in view.places[:2]] == [True, False]
+    assert view.mark is not None
+    assert (view.mark.overall.right, view.mark.overall.asked) == (1, 11)
+
+
 def test_flag_goes_on_and_off_without_an_answer_and_keeps_one(uow: UnitOfWork) -> None:
     alice = visitor(uow)
     rehearsal = start(uow, alice)

@@ -108,7 +108,7 @@ TABLE = {
     "school.show_reports": TEACHING,
     "school.settle_report": SCHOOLS,
     "school.show_past_answers": SCHOOLS,
-    "school.mark_past_answers": SCHOOLS,
+    "school.change_past_answers": SCHOOLS,
     "school.withdraw_question": SCHOOLS,
     "school.bring_question_back": SCHOOLS,
     "sets.archive_set": TEACHING,

@@ -1,4 +1,4 @@
-"""What is said about past answers that are to be marked again."""
+"""What is said about past answers that are to be marked again or set aside."""
 
 MESSAGES = {
     "past-version": (
@@ -14,8 +14,16 @@ MESSAGES = {
         "Le dernier jour, {value}, précède le premier, {first}. Accepté : le premier jour ou un jour plus tard.",
     ),
     "past-many": (
-        "These are {value} answers; a page takes at most {most}. Choose fewer, or run regrade {family} on the server.",
-        "Il y a {value} réponses; une page en traite au plus {most}. Réduisez, ou lancez regrade {family} au serveur.",
+        "These are {value} answers; a page takes at most {most}. Choose fewer, or run {command} on the server.",
+        "Il y a {value} réponses; une page en traite au plus {most}. Réduisez, ou lancez {command} au serveur.",
+    ),
+    "past-deed": (
+        "“{value}” cannot be done to past answers. Accepted: {accepted}.",
+        "« {value} » ne peut pas se faire aux réponses passées. Accepté : {accepted}.",
+    ),
+    "past-not-withdrawn": (
+        "Only answers to a kind of question that your school has withdrawn can be set aside. Withdraw it first.",
+        "On ne met de côté que les réponses à un genre de question que votre école a retiré. Retirez-le d'abord.",
     ),
     "past-changed": (
         "Answers have come or changed since you looked. Nothing was done; what would change now stands below.",

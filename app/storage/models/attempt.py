@@ -14,6 +14,7 @@ class Attempt(Base):
     """The one answer that counts for an item. `shown` is the worded item, `answer` the reply, both as plain values.
 
     `evidence` is what it says to the learner model; empty (nothing) for answers kept before there was one.
+    Set aside: it is shown, with its mark, but counts nowhere any more.
     It goes when its drill goes; a second reference to the visit would make every deleted visit search this table.
     """
 
@@ -50,3 +51,4 @@ class Attempt(Base):
     took_ms: Mapped[int | None]
     answered_at: Mapped[datetime]
     evidence: Mapped[dict[str, Any] | None]
+    set_aside_at: Mapped[datetime | None]

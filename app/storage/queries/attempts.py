@@ -60,6 +60,7 @@ class AttemptRow:
     took_ms: int | None
     answered_at: datetime
     evidence: dict[str, Any] | None = None
+    set_aside_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,7 @@ class MarkRow:
     family: str
     correct: bool
     answered_at: datetime
+    set_aside_at: datetime | None
     drill_id: UUID
 
 
@@ -174,4 +176,5 @@ def as_plain(attempt: AttemptRow) -> dict[str, Any]:
         "share": attempt.share,
         "misconceptions": attempt.misconceptions,
         "took_ms": attempt.took_ms,
+        "set_aside": attempt.set_aside_at is not None,
     }

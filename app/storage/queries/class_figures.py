@@ -91,7 +91,7 @@ COUNTS_OF_SET = (
         func.sum(0 * _RIGHT).label("recent_correct"),
     )
     .select_from(_of_members(ATTEMPT).join(ITEM, _OF_ITEM).join(SITTING, _OF_SITTING).join(ASSIGNMENT, _OF_SET))
-    .where(ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"))
+    .where(ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"), ATTEMPT.c.set_aside_at.is_(None))
     .group_by(ATTEMPT.c.visit_id, ATTEMPT.c.family)
 )
 WEEKS = (
@@ -105,7 +105,7 @@ SKILLS = select(SKILL).select_from(_of_members(SKILL))
 MISSED = (
     select(_MEMBERS.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
     .select_from(_of_members(ATTEMPT))
-    .where(ATTEMPT.c.family == bindparam("family"), ATTEMPT.c.correct.is_(False))
+    .where(ATTEMPT.c.family == bindparam("family"), ATTEMPT.c.correct.is_(False), ATTEMPT.c.set_aside_at.is_(None))
     .order_by(ATTEMPT.c.answered_at.desc(), ATTEMPT.c.id.desc())
     .limit(MOST_MISSED)
 )

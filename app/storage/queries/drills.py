@@ -16,6 +16,9 @@ DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
 ANSWER_TO_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
 
 
+OF_ANSWER = frozenset({"correct", "misconceptions", "set_aside_at"})
+
+
 class DrillExists(Exception):
     """There is a drill with this id."""
 
@@ -39,7 +42,7 @@ class DrillRow:
 
 @dataclass(frozen=True, slots=True)
 class PlaceRow:
-    """One place of a drill, with the verdict on it: None is not answered yet."""
+    """One place of a drill, with the verdict on it: None is not answered yet. Set aside: it counts no more."""
 
     id: UUID
     position: int
@@ -51,6 +54,7 @@ class PlaceRow:
     form: str
     correct: bool | None = None
     misconceptions: list[str] | None = None
+    set_aside_at: datetime | None = None
 
 
 FIND = select(DRILL).where(
@@ -66,6 +70,7 @@ PLACES = (
         ),
         ATTEMPT.c.correct,
         ATTEMPT.c.misconceptions,
+        ATTEMPT.c.set_aside_at,
     )
     .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
     .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
@@ -129,4 +134,4 @@ def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: Pl
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:
-    return {name: value for name, value in asdict(place).items() if name not in {"correct", "misconceptions"}}
+    return {name: value for name, value in asdict(place).items() if name not in OF_ANSWER}

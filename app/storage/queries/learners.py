@@ -80,7 +80,7 @@ KEEP_SKILL = Upsert(SKILL, lambda new: {name: new[name] for name in SkillRow.__s
 FORGET = [delete(table).where(*(table.c[name] == bindparam(name) for name in _OF_VISIT)) for table in (LEARNER, SKILL)]
 ANSWERS = (
     select(*(ATTEMPT.c[name] for name in AnswerRow.__slots__))
-    .where(*(ATTEMPT.c[name] == bindparam(name) for name in _OF_VISIT))
+    .where(*(ATTEMPT.c[name] == bindparam(name) for name in _OF_VISIT), ATTEMPT.c.set_aside_at.is_(None))
     .order_by(ATTEMPT.c.answered_at, ATTEMPT.c.id)
 )
 VISITS_WITH_ANSWERS = (
@@ -125,7 +125,7 @@ def forget_state(connection: Connection, school_id: UUID, visit_id: UUID) -> Non
 
 
 def list_answers(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[AnswerRow, ...]:
-    """Return what a visit answered, in the order in which it did."""
+    """Return what a visit answered, in the order in which it did, without what was set aside."""
     rows = connection.execute(ANSWERS, {"school_id": school_id, "visit_id": visit_id})
     return tuple(AnswerRow(*row) for row in rows)
 

@@ -19,12 +19,17 @@ AT_A_TIME = 500
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """Answers to a family: to one version or to all, given from a moment on, before another; None sets no bound."""
+    """Answers to a family: to one version or to all, given from a moment on, before another; None sets no bound.
+
+    newest: no later version than this one. aside: only those set aside (True), or only those that count (False).
+    """
 
     family: str
     version: int | None = None
     since: datetime | None = None
     until: datetime | None = None
+    newest: int | None = None
+    aside: bool | None = None
 
     def where(self, school_id: UUID) -> Sequence[ColumnElement[bool]]:
         """Return the conditions that an attempt meets."""
@@ -35,7 +40,20 @@ class Past:
             found.append(ATTEMPT.c.answered_at >= self.since)
         if self.until is not None:
             found.append(ATTEMPT.c.answered_at < self.until)
+        if self.newest is not None:
+            found.append(ATTEMPT.c.family_version <= self.newest)
+        if self.aside is not None:
+            found.append(ATTEMPT.c.set_aside_at.is_not(None) if self.aside else ATTEMPT.c.set_aside_at.is_(None))
         return found
+
+
+@dataclass(frozen=True, slots=True)
+class VersionRow:
+    """A version of a family: answers to it, and how many of them are set aside."""
+
+    version: int
+    answers: int
+    set_aside: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,13 +82,14 @@ class DoneRow:
 
     regraded_at: datetime
     regraded_by: str
+    deed: str
     answers: int
     to_right: int
     to_wrong: int
 
 
 VERSIONS = (
-    select(ATTEMPT.c.family_version, func.count())
+    select(ATTEMPT.c.family_version, func.count(), func.count(ATTEMPT.c.set_aside_at))
     .where(ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.family == bindparam("family"))
     .group_by(ATTEMPT.c.family_version)
     .order_by(ATTEMPT.c.family_version)
@@ -91,19 +110,20 @@ DONE = (
     select(
         REGRADED.c.regraded_at,
         REGRADED.c.regraded_by,
+        REGRADED.c.deed,
         func.count(),
         func.count().filter(_RIGHT & ~_WAS_RIGHT),
         func.count().filter(~_RIGHT & _WAS_RIGHT),
     )
     .where(REGRADED.c.school_id == bindparam("school_id"), REGRADED.c.family == bindparam("family"))
-    .group_by(REGRADED.c.regraded_at, REGRADED.c.regraded_by)
+    .group_by(REGRADED.c.regraded_at, REGRADED.c.regraded_by, REGRADED.c.deed)
     .order_by(REGRADED.c.regraded_at.desc())
 )
 
 
-def list_versions(connection: Connection, school_id: UUID, family: str) -> tuple[tuple[int, int], ...]:
-    """Return (version, answers) of every version of a family that was answered."""
-    return tuple((row[0], row[1]) for row in connection.execute(VERSIONS, {"school_id": school_id, "family": family}))
+def list_versions(connection: Connection, school_id: UUID, family: str) -> tuple[VersionRow, ...]:
+    """Return every version of a family that was answered."""
+    return tuple(VersionRow(*row) for row in connection.execute(VERSIONS, {"school_id": school_id, "family": family}))
 
 
 def count_by_visit(connection: Connection, school_id: UUID, past: Past) -> dict[UUID, int]:

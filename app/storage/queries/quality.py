@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, case, func, select
+from sqlalchemy import Connection, bindparam, case, delete, func, select
 
 from app.storage.base import table_of
 from app.storage.models import (
@@ -93,6 +93,7 @@ class SetMarkRow:
     position: int
     family: str
     correct: bool | None
+    set_aside_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +147,11 @@ FAMILY_SUMS = (
 )
 _AFTER = (
     select(*(ATTEMPT.c[name] for name in CountedAttempt.__slots__))
-    .where(ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.id > bindparam("after"))
+    .where(
+        ATTEMPT.c.school_id == bindparam("school_id"),
+        ATTEMPT.c.id > bindparam("after"),
+        ATTEMPT.c.set_aside_at.is_(None),
+    )
     .order_by(ATTEMPT.c.id)
     .limit(BATCH)
 )
@@ -158,10 +163,19 @@ LATEST_RUN = select(RUN.c.ran_at).where(RUN.c.school_id == bindparam("school_id"
 LIST = select(QUALITY).where(QUALITY.c.school_id == bindparam("school_id")).order_by(QUALITY.c.family)
 FIND = LIST.where(QUALITY.c.family == bindparam("family"))
 KEEP = Upsert(QUALITY, lambda new: {name: new[name] for name in QualityRow.__slots__[2:]})
+FORGET = delete(QUALITY).where(QUALITY.c.school_id == bindparam("of_school"))
+FORGET_SETS = delete(OF_SET).where(OF_SET.c.school_id == bindparam("of_school"))
 KEEP_RUN = Upsert(RUN, lambda new: {name: new[name] for name in ("last_attempt_id", "ran_at")})
 KEEP_SET = Upsert(OF_SET, lambda new: {name: new[name] for name in SetQualityRow.__slots__[2:]})
 SET_MARKS = (
-    select(ASSIGNMENT.c.topic_set_id, SITTING.c.drill_id, ITEM.c.position, ITEM.c.family, ATTEMPT.c.correct)
+    select(
+        ASSIGNMENT.c.topic_set_id,
+        SITTING.c.drill_id,
+        ITEM.c.position,
+        ITEM.c.family,
+        ATTEMPT.c.correct,
+        ATTEMPT.c.set_aside_at,
+    )
     .select_from(
         SITTING.join(
             ASSIGNMENT, (ASSIGNMENT.c.school_id == SITTING.c.school_id) & (ASSIGNMENT.c.id == SITTING.c.assignment_id)
@@ -228,6 +242,12 @@ def find_quality(connection: Connection, school_id: UUID, family: str) -> Qualit
     """Return the kept figures of one family."""
     row = connection.execute(FIND, {"school_id": school_id, "family": family}).mappings().first()
     return QualityRow(**row) if row else None
+
+
+def forget_qualities(connection: Connection, school_id: UUID) -> None:
+    """Take away the kept figures of a school's families and sets: all are kept again in the same transaction."""
+    for statement in (FORGET, FORGET_SETS):
+        connection.execute(statement, {"of_school": school_id})
 
 
 def keep_quality(connection: Connection, row: QualityRow) -> None:

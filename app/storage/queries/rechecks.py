@@ -68,6 +68,7 @@ _SINCE = and_(
     ATTEMPT.c.school_id == PERSON.c.school_id,
     ATTEMPT.c.visit_id == PERSON.c.visit_id,
     ATTEMPT.c.answered_at > RECHECK.c.made_at,
+    ATTEMPT.c.set_aside_at.is_(None),
     ATTEMPT.c.family == RECHECK.c.family,
 )
 _OF_SKILL = and_(

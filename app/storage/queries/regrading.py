@@ -34,8 +34,20 @@ class GradedRow:
 
 
 @dataclass(frozen=True, slots=True)
+class MarkRow:
+    """An attempt's mark."""
+
+    id: UUID
+    visit_id: UUID
+    family: str
+    correct: bool
+    share: float
+    misconceptions: list[str]
+
+
+@dataclass(frozen=True, slots=True)
 class RegradedRow:
-    """The earlier and the later mark of an attempt."""
+    """The earlier and the later mark of an attempt, and what was done to it."""
 
     school_id: UUID
     id: UUID
@@ -51,13 +63,15 @@ class RegradedRow:
     regraded_by: str
     regraded_at: datetime
     told_at: datetime | None = None
+    deed: str = "marked"
 
 
 _GRADED = tuple(ATTEMPT.c[name] for name in GradedRow.__slots__)
 ADD = insert(REGRADED)
+_ONE = (ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
+PUT = update(ATTEMPT).where(*_ONE)
 MARK = update(ATTEMPT).where(
-    ATTEMPT.c.school_id == bindparam("in_school"),
-    ATTEMPT.c.id == bindparam("of_attempt"),
+    *_ONE,
     ATTEMPT.c.correct == bindparam("old_correct"),
     ATTEMPT.c.share == bindparam("old_share"),
 )
@@ -71,6 +85,23 @@ def list_graded(connection: Connection, school_id: UUID, visit_id: UUID, past: P
     of_visit = select(*_GRADED).where(*past.where(school_id), ATTEMPT.c.visit_id == visit_id)
     rows = connection.execute(of_visit.order_by(ATTEMPT.c.answered_at, ATTEMPT.c.id))
     return tuple(GradedRow(*row) for row in rows)
+
+
+def list_marks(connection: Connection, school_id: UUID, visit_id: UUID, past: Past) -> tuple[MarkRow, ...]:
+    """Return the marks of a visit's answers to a family."""
+    of_visit = select(*(ATTEMPT.c[name] for name in MarkRow.__slots__)).where(*past.where(school_id))
+    rows = connection.execute(of_visit.where(ATTEMPT.c.visit_id == visit_id).order_by(ATTEMPT.c.id))
+    return tuple(MarkRow(*row) for row in rows)
+
+
+def keep_set_aside(connection: Connection, rows: Sequence[RegradedRow], set_aside_at: datetime | None) -> None:
+    """Set attempts aside, or (None) let them count again, and note what was done to each."""
+    if not rows:
+        return
+    for row in rows:
+        of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
+        connection.execute(PUT.values(set_aside_at=set_aside_at), of)
+    connection.execute(ADD, [asdict(row) for row in rows])
 
 
 def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> int:

@@ -67,7 +67,7 @@ class SittingRow:
 
 @dataclass(frozen=True, slots=True)
 class CountedSitting:
-    """How far a sitting is."""
+    """How far a sitting is; what was set aside is left out of length, answered and right."""
 
     id: UUID
     drill_id: UUID
@@ -80,11 +80,12 @@ class CountedSitting:
     length: int
     answered: int
     right: int
+    set_aside: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class AnsweredRow:
-    """One answer of a first sitting: at which position, and what it showed."""
+    """One answer of a first sitting that counts: at which position, and what it showed."""
 
     person_id: UUID
     position: int
@@ -152,12 +153,15 @@ BY_DRILL = (
 )
 _ITEMS = (ITEM.c.school_id == SITTING.c.school_id) & (ITEM.c.drill_id == SITTING.c.drill_id)
 _ANSWERS = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
+_COUNTS = ATTEMPT.c.set_aside_at.is_(None)
+_SET_ASIDE = func.count(ATTEMPT.c.set_aside_at)
 _COUNTED = (
     select(
         *_OF_SITTING,
-        func.count(ITEM.c.id).label("length"),
-        func.count(ATTEMPT.c.id).label("answered"),
-        func.sum(case((ATTEMPT.c.correct.is_(True), 1), else_=0)).label("right"),
+        (func.count(ITEM.c.id) - _SET_ASIDE).label("length"),
+        (func.count(ATTEMPT.c.id) - _SET_ASIDE).label("answered"),
+        func.sum(case((ATTEMPT.c.correct.is_(True) & _COUNTS, 1), else_=0)).label("right"),
+        _SET_ASIDE.label("set_aside"),
     )
     .select_from(SITTING.join(ITEM, _ITEMS).outerjoin(ATTEMPT, _ANSWERS))
     .where(SITTING.c.school_id == _SCHOOL)
@@ -169,7 +173,7 @@ OF_PERSON = _COUNTED.where(SITTING.c.person_id == _PERSON)
 ANSWERS = (
     select(SITTING.c.person_id, ITEM.c.position, *(ATTEMPT.c[name] for name in ("family", "correct", "misconceptions")))
     .select_from(SITTING.join(ITEM, _ITEMS).join(ATTEMPT, _ANSWERS))
-    .where(SITTING.c.school_id == _SCHOOL, SITTING.c.assignment_id == _ASSIGNMENT_ID, SITTING.c.number == 1)
+    .where(SITTING.c.school_id == _SCHOOL, SITTING.c.assignment_id == _ASSIGNMENT_ID, SITTING.c.number == 1, _COUNTS)
     .order_by(ITEM.c.position)
 )
 _IN_CLASS = (

@@ -24,7 +24,9 @@ COUNT = Upsert(
 ADD = insert(TALLY)
 FORGET = delete(TALLY).where(TALLY.c.school_id == bindparam("school_id"), TALLY.c.visit_id == bindparam("visit_id"))
 ANSWERS_OF_VISIT = select(*(ATTEMPT.c[name] for name in ("family", "correct", "took_ms", "answered_at"))).where(
-    ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.visit_id == bindparam("visit_id")
+    ATTEMPT.c.school_id == bindparam("school_id"),
+    ATTEMPT.c.visit_id == bindparam("visit_id"),
+    ATTEMPT.c.set_aside_at.is_(None),
 )
 
 
@@ -57,7 +59,7 @@ def count_attempt(connection: Connection, attempt: AttemptRow) -> None:
 
 
 def count_again(connection: Connection, school_id: UUID, visit_id: UUID, now: datetime) -> None:
-    """Count all answers of a visit anew, after they were copied or marked again."""
+    """Count all answers of a visit that count anew, after they were copied, marked again or set aside."""
     of = {"school_id": school_id, "visit_id": visit_id}
     connection.execute(FORGET, of)
     sums: dict[tuple[str, date], dict[str, int]] = {}

@@ -60,6 +60,8 @@ DEEDS: dict[str, object] = {
     "set-withdrawn": _("took an assigned set back"),
     "report-settled": _("settled a report of a problem"),
     "answers-regraded": _("had past answers marked again"),
+    "answers-set-aside": _("set past answers aside"),
+    "answers-counted-again": _("let answers that were set aside count again"),
     "question-withdrawn": _("withdrew a kind of question"),
     "question-brought-back": _("brought a kind of question back"),
     "results-exported": _("exported the results of a set"),

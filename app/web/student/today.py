@@ -1,5 +1,7 @@
 """The plan for today, and the drills it offers."""
 
+from collections import Counter
+
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
@@ -24,7 +26,7 @@ def show_today() -> ResponseReturnValue:
     view = today(uow(), actor(), library(), now())
     return render_template(
         "student/show_today.html",
-        regraded=len(list_untold(uow(), actor())),
+        regraded=Counter(row.deed for row in list_untold(uow(), actor())),
         view=view,
         lengths=LENGTHS,
         minutes=MINUTES,
