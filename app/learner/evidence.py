@@ -1,13 +1,14 @@
 """The learner model: a two-level Gaussian filter with a misconception channel. One answer costs constant time.
 
 A learner has a level, and for each family a skill on top of it, both normal on the logit scale; and a probability for
-each named misconception. The constants are the project's choice, tuned on simulated learners, not on people.
+each named misconception. The constants are the project's choice, fitted to one batch of simulated learners and judged
+on others, not on people. What is not practised fades: the skill sinks and gets doubtful again.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
-from math import sqrt
+from math import log1p, sqrt
 
 from app.learner.logistic import sigmoid
 from app.learner.quadrature import normal_nodes
@@ -15,16 +16,20 @@ from app.learner.quadrature import normal_nodes
 NODES = 15
 LEVEL_VARIANCE = 1.0
 SKILL_VARIANCE = 0.7
-LEVEL_NOISE = 0.005
-SKILL_NOISE = 0.20
+LEVEL_NOISE = 0.001
+SKILL_NOISE = 0.005
 LEVEL_FLOOR = 0.01
 SKILL_FLOOR = 0.02
-PRACTICE = 0.30
-FORGETTING_PER_DAY = 0.05
+PRACTICE = 0.25
+REST_DAYS = 2.0  # so long what was practised holds
+FADING = 0.30
+FADING_ANSWERS = 6
+DOUBT_PER_DAY = 0.03
+MOST_DOUBT = 1.0  # more than of somebody never seen: after a long gap even a surprise is believed
 SLIP = 0.05
 TYPED_GUESS = 0.02
 TYPED_WRONG_SHARE = 0.04
-MISCONCEPTION_PRIOR = 0.10
+MISCONCEPTION_PRIOR = 0.13
 MISCONCEPTION_HOLD = 0.8
 EXPLAINED = 0.08
 
@@ -57,34 +62,43 @@ class Skill:
 
 
 @dataclass(frozen=True, slots=True)
-class Evidence:
-    """One graded answer.
+class Posed:
+    """What the model has to know of an item.
 
     difficulty on the logit scale; options: how many were offered, 0 for a typed answer; offered: the misconceptions
-    this item could show; shown: those whose value the answer equals; fast: far faster than reading allows, so it says
-    nothing.
+    this item could show.
     """
 
     difficulty: float
     options: int
+    offered: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """One graded answer.
+
+    shown: the misconceptions whose value the answer equals; fast: far faster than reading allows, so it says nothing.
+    """
+
+    posed: Posed
     correct: bool
-    offered: tuple[str, ...]
     at: datetime
     shown: tuple[str, ...] = ()
     fast: bool = False
 
 
 def new_skill(misconceptions: tuple[str, ...]) -> Skill:
-    """Return the skill of somebody never seen: a tenth of probability shared over the family's misconceptions."""
+    """Return the skill of somebody never seen: an eighth of probability shared over the family's misconceptions."""
     share = MISCONCEPTION_PRIOR / len(misconceptions) if misconceptions else 0.0
     return Skill(misconceptions=dict.fromkeys(misconceptions, share))
 
 
-def predict_right(level: Level, skill: Skill, difficulty: float, options: int, now: datetime) -> float:
-    """Return the probability of a right answer to an item of this difficulty."""
-    mean, variance = _prior(level, aged(skill, now), difficulty)
-    hits = sum(weight * p for _, weight, p in _curve(mean, variance, guess(options)))
-    return (1 - MISCONCEPTION_HOLD * skill.misconceived) * hits
+def predict_right(level: Level, skill: Skill, posed: Posed, now: datetime) -> float:
+    """Return the probability of a right answer; only misconceptions that the item could show stand in its way."""
+    mean, variance = _prior(level, aged(skill, now), posed.difficulty)
+    hits = sum(weight * p for _, weight, p in _curve(mean, variance, guess(posed.options)))
+    return (1 - MISCONCEPTION_HOLD * sum(skill.misconceptions.get(name, 0.0) for name in posed.offered)) * hits
 
 
 def guess(options: int) -> float:
@@ -93,11 +107,16 @@ def guess(options: int) -> float:
 
 
 def aged(skill: Skill, now: datetime) -> Skill:
-    """Return the skill with the uncertainty that the days since its last answer bring."""
+    """Return the skill as the days since its last answer leave it: lower, more so after few answers, and in doubt."""
     if skill.last_at is None:
         return skill
-    days = max((now - skill.last_at).total_seconds() / 86400, 0.0)
-    return replace(skill, variance=min(skill.variance + FORGETTING_PER_DAY * days, SKILL_VARIANCE))
+    idle = (now - skill.last_at).total_seconds() / 86400 - REST_DAYS
+    if idle <= 0:
+        return skill
+    sunk = skill.mean - FADING * log1p(idle / (1 + skill.answers / FADING_ANSWERS))
+    return replace(
+        skill, mean=sunk, variance=max(skill.variance, min(skill.variance + DOUBT_PER_DAY * idle, MOST_DOUBT))
+    )
 
 
 def learn(level: Level, skill: Skill, evidence: Evidence) -> tuple[Level, Skill]:
@@ -105,13 +124,13 @@ def learn(level: Level, skill: Skill, evidence: Evidence) -> tuple[Level, Skill]
     if evidence.fast:
         return level, replace(skill, last_at=evidence.at)
     skill = aged(skill, evidence.at)
-    mean, variance = _prior(level, skill, evidence.difficulty)
+    mean, variance = _prior(level, skill, evidence.posed.difficulty)
     posterior = _observe(mean, variance, skill, evidence)
     level_after = _moved(level.mean, level.variance, variance, posterior)
     skill_after = _moved(skill.mean, skill.variance, variance, posterior)
     new_level = Level(level_after[0], min(max(level_after[1], LEVEL_FLOOR) + LEVEL_NOISE, LEVEL_VARIANCE))
     practised = skill_after[0] + PRACTICE * (1 - sigmoid(new_level.mean + skill_after[0]))
-    new_variance = min(max(skill_after[1], SKILL_FLOOR) + SKILL_NOISE, SKILL_VARIANCE)
+    new_variance = max(skill_after[1], SKILL_FLOOR) + SKILL_NOISE
     return new_level, _counted(skill, evidence, practised, new_variance, posterior.misconceptions)
 
 
@@ -135,10 +154,10 @@ def _curve(mean: float, variance: float, floor: float) -> list[tuple[float, floa
 
 def _observe(mean: float, variance: float, skill: Skill, evidence: Evidence) -> _Posterior:
     """Weigh the nodes by the likelihood of what was seen."""
-    held = {name: skill.misconceptions.get(name, 0.0) for name in evidence.offered}
+    held = {name: skill.misconceptions.get(name, 0.0) for name in evidence.posed.offered}
     none = 1 - MISCONCEPTION_HOLD * sum(held.values())
     seen = MISCONCEPTION_HOLD * sum(held.get(name, 0.0) for name in evidence.shown)
-    curve = _curve(mean, variance, guess(evidence.options))
+    curve = _curve(mean, variance, guess(evidence.posed.options))
     outcomes = [_outcome(p, evidence) for _, _, p in curve]
     likelihoods = [none * outcome + seen for outcome in outcomes]
     total = sum(w * like for (_, w, _), like in zip(curve, likelihoods, strict=True))
@@ -152,10 +171,10 @@ def _outcome(p: float, evidence: Evidence) -> float:
     """Return the chance of what was seen from somebody without misconceptions who is right with probability p."""
     if evidence.correct:
         return p
-    share = 1 / (evidence.options - 1) if evidence.options else TYPED_WRONG_SHARE
+    share = 1 / (evidence.posed.options - 1) if evidence.posed.options else TYPED_WRONG_SHARE
     if evidence.shown:
         return (1 - p) * share
-    return (1 - p) * max(1 - share * len(evidence.offered), share)
+    return (1 - p) * max(1 - share * len(evidence.posed.offered), share)
 
 
 def _blame(skill: Skill, evidence: Evidence, average: float) -> Mapping[str, float]:
@@ -164,7 +183,7 @@ def _blame(skill: Skill, evidence: Evidence, average: float) -> Mapping[str, flo
         return {}
     weighed = {}
     for name, probability in skill.misconceptions.items():
-        if name in evidence.offered:
+        if name in evidence.posed.offered:
             hit = MISCONCEPTION_HOLD if name in evidence.shown else 0.0
             weighed[name] = probability * ((1 - MISCONCEPTION_HOLD) * average + hit)
         else:
@@ -182,7 +201,7 @@ def _moved(mean: float, own: float, whole: float, posterior: _Posterior) -> tupl
 def _counted(
     skill: Skill, evidence: Evidence, mean: float, variance: float, misconceptions: Mapping[str, float]
 ) -> Skill:
-    typed_right = evidence.correct and not evidence.options
+    typed_right = evidence.correct and not evidence.posed.options
     days = skill.typed_right_days
     if typed_right and evidence.at.date() not in days and len(days) < 2:
         days = (*days, evidence.at.date())

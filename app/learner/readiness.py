@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import comb, log, sqrt
+from math import comb, sqrt
 from typing import Literal
 
 from app.learner.evidence import MISCONCEPTION_HOLD, SLIP, Level, Skill
@@ -12,8 +12,6 @@ from app.learner.quadrature import normal_nodes
 LEVEL_NODES = 11
 SKILL_NODES = 9
 SKILL_VARIANCE_KEPT = 0.6
-FADING = 0.30
-FADING_ANSWERS = 6
 LEAST_ANSWERS_A_SKILL = 3
 
 Words = Literal["not-enough", "unlikely", "open", "likely", "very-likely"]
@@ -48,13 +46,11 @@ class Readiness:
     limiting: str
 
 
-def readiness(
-    level: Level, skills: Mapping[str, Skill], sections: Sequence[Section], least_right: int, days_ahead: float | None
-) -> Readiness:
+def readiness(level: Level, skills: Mapping[str, Skill], sections: Sequence[Section], least_right: int) -> Readiness:
     """Return the chance of reaching `least_right` in all and every section's own mark.
 
-    days_ahead: None means "if you sat it today" without fading. A skill of the blueprint with fewer than three answers
-    makes it "not enough answers yet".
+    The skills are as of the exam's day (`evidence.aged`). One of the blueprint with fewer than three answers makes it
+    "not enough answers yet".
     """
     wanted = {asked.family for section in sections for asked in section.asked}
     if any(skills.get(name, Skill()).answers < LEAST_ANSWERS_A_SKILL for name in wanted):
@@ -65,7 +61,7 @@ def readiness(
         ability = level.mean + spread * x
         whole = [1.0]
         for section in sections:
-            scores = _section_scores(ability, skills, section, days_ahead)
+            scores = _section_scores(ability, skills, section)
             by_section[section.name] += weight * sum(scores[section.least_right :])
             whole = convolve(whole, [0.0] * section.least_right + scores[section.least_right :])
         total += weight * sum(whole[least_right:])
@@ -110,15 +106,10 @@ def convolve(left: Sequence[float], right: Sequence[float]) -> list[float]:
     return out
 
 
-def _section_scores(
-    ability: float, skills: Mapping[str, Skill], section: Section, days_ahead: float | None
-) -> list[float]:
+def _section_scores(ability: float, skills: Mapping[str, Skill], section: Section) -> list[float]:
     scores = [1.0]
     for asked in section.asked:
         skill = skills[asked.family]
-        faded = 0.0 if days_ahead is None else FADING * log(1 + days_ahead / (1 + skill.answers / FADING_ANSWERS))
-        mean = ability + skill.mean - faded
-        scores = convolve(
-            scores, score_distribution(mean, SKILL_VARIANCE_KEPT * skill.variance, asked, skill.misconceived)
-        )
+        variance = SKILL_VARIANCE_KEPT * skill.variance
+        scores = convolve(scores, score_distribution(ability + skill.mean, variance, asked, skill.misconceived))
     return scores

@@ -7,7 +7,7 @@ from math import log
 from random import Random
 from typing import Literal
 
-from app.learner.evidence import Level, Skill, predict_right
+from app.learner.evidence import Level, Posed, Skill, predict_right
 from app.learner.mastery import judge
 
 Purpose = Literal["learn", "diagnose", "consolidate"]
@@ -78,10 +78,8 @@ def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:
     return name if stuck else None
 
 
-def nearest_difficulty(
-    level: Level, skill: Skill, offered: Sequence[tuple[float, int]], purpose: Purpose, now: datetime
-) -> int:
-    """Return the index of the item, as (difficulty, options), whose predicted share right suits the purpose best."""
+def nearest_difficulty(level: Level, skill: Skill, posed: Sequence[Posed], purpose: Purpose, now: datetime) -> int:
+    """Return the index of the item whose predicted share right suits the purpose best."""
     wanted = WANTED_RIGHT[purpose]
-    gaps = [abs(predict_right(level, skill, b, options, now) - wanted) for b, options in offered]
+    gaps = [abs(predict_right(level, skill, each, now) - wanted) for each in posed]
     return gaps.index(min(gaps))

@@ -20,7 +20,7 @@ from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_drill, place_of, wanted_families
 from app.services.errors import Conflict, Invalid, NotFound
-from app.services.learning import LearnerState, difficulty_of, find_state
+from app.services.learning import CLOSED_FORMS, LearnerState, find_state, posed_of
 from app.services.messages import say
 from app.services.mix import ANYTHING, Suits, choose_items
 from app.services.set_wishes import carriers
@@ -33,7 +33,6 @@ from app.storage.unit_of_work import UnitOfWork
 MOST_MINUTES = 120
 # Answered without seeing a list of options to choose from.
 OPEN_FORMS = frozenset({"typed", "several", "order", "groups", "match", "boxes"})
-CLOSED_FORMS = frozenset({"choice", "pick"})
 WEIGHED = 4  # items drawn of a family, of which the one of the best difficulty is asked
 FRESH_TRIES = 12
 MOST_OF_A_FAMILY = 3  # in one drill: who misses everything still meets more than a few kinds of questions
@@ -136,8 +135,8 @@ class _Chooser:
         if not items:
             return None
         skill = _skill_of(self.library, state, choice.family)
-        offered = [(difficulty_of(self.library, item), _options_of(item)) for item in items]
-        return items[nearest_difficulty(state.level, skill, offered, choice.purpose, now)]
+        posed = [posed_of(self.library, item) for item in items]
+        return items[nearest_difficulty(state.level, skill, posed, choice.purpose, now)]
 
     def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
         """Return the kind of answer this drill has had less of: half of them are given without options."""
@@ -181,10 +180,6 @@ def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]]) -> tuple[l
         if len(items) == WEIGHED:
             break
     return items, stale
-
-
-def _options_of(item: Item) -> int:
-    return len(item.options) if item.form in CLOSED_FORMS else 0
 
 
 def _skill_of(library: Library, state: LearnerState, family: str) -> Skill:

@@ -14,7 +14,7 @@ from sqlalchemy import Connection
 
 from app.learner import evidence as model
 from app.learner.difficulty import first_difficulty
-from app.learner.evidence import Evidence, Level, Skill
+from app.learner.evidence import Evidence, Level, Posed, Skill
 from app.learner.mastery import judge
 from app.learner.recall import Recall, review
 from app.packs.library import Library
@@ -28,6 +28,7 @@ from app.storage.unit_of_work import UnitOfWork
 # Far faster than anybody reads: a fifth of an ordinary reading time of 240 ms a word (common practice, no source).
 FAST_MS_A_WORD = 50
 FAST_MS = 1000
+CLOSED_FORMS = frozenset({"choice", "pick"})  # answered from a list of options
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,24 +53,24 @@ class LearnerState:
 
 def evidence_of(library: Library, item: Item, worded: WordedItem, took_ms: int | None) -> dict[str, Any]:
     """Return, as plain values, what an answer to an item says to the learner model, right or wrong."""
-    family = library.family(item.family)
-    options = len(item.options) if item.form in {"choice", "pick"} else 0
-    shown = {name for option in item.options for name in option.misconceptions}
-    offered = [
-        each.id for each in family.misconceptions if each.id in (shown if options else dict(item.wrong_values()))
-    ]
+    posed = posed_of(library, item)
     return {
-        "difficulty": difficulty_of(library, item),
-        "options": options,
-        "offered": offered,
-        "known": [each.id for each in family.misconceptions],
+        "difficulty": posed.difficulty,
+        "options": posed.options,
+        "offered": list(posed.offered),
+        "known": [each.id for each in library.family(item.family).misconceptions],
         "fast": took_ms is not None and took_ms < max(FAST_MS, FAST_MS_A_WORD * count_words(worded)),
     }
 
 
-def difficulty_of(library: Library, item: Item) -> float:
-    """Return how hard an item is, on the logit scale."""
-    return first_difficulty(library.family(item.family).grade).of(item.solution.features)
+def posed_of(library: Library, item: Item) -> Posed:
+    """Return what the learner model has to know of an item."""
+    family = library.family(item.family)
+    options = len(item.options) if item.form in CLOSED_FORMS else 0
+    shown = {name for option in item.options for name in option.misconceptions}
+    could_show = shown if options else dict(item.wrong_values())
+    offered = tuple(each.id for each in family.misconceptions if each.id in could_show)
+    return Posed(first_difficulty(family.grade).of(item.solution.features), options, offered)
 
 
 def count_words(worded: WordedItem) -> int:
@@ -154,10 +155,8 @@ def _evidence(answer: AnswerRow) -> Evidence:
     given = answer.evidence or {}
     offered = tuple(given["offered"])
     return Evidence(
-        difficulty=given["difficulty"],
-        options=given["options"],
+        posed=Posed(given["difficulty"], given["options"], offered),
         correct=answer.correct,
-        offered=offered,
         at=answer.answered_at,
         shown=tuple(name for name in answer.misconceptions if name in offered),
         fast=given["fast"],

@@ -61,14 +61,14 @@ def ready_for(
     typed, now = when
     on = read_day(typed, actor, now)
     today = now.astimezone(ZoneInfo(actor.time_zone)).date()
-    days = None if on is None else float((on - today).days)
+    moment = now if on is None else now + (on - today)
     state = _state(uow, actor)
-    skills = {name: aged(each.skill, now) for name, each in state.skills.items()}
+    skills = {name: aged(each.skill, moment) for name, each in state.skills.items()}
     asked = {section: _blueprint(library, profile, section) for section in profile.sections if section.asked}
     asked = {section: blueprint for section, blueprint in asked.items() if blueprint.asked}
-    whole = readiness(state.level, skills, tuple(asked.values()), _least(profile.pass_percent, profile.asked), days)
+    whole = readiness(state.level, skills, tuple(asked.values()), _least(profile.pass_percent, profile.asked))
     chances = {
-        section.id: readiness(state.level, skills, (blueprint,), _section_least(profile, section), days)
+        section.id: readiness(state.level, skills, (blueprint,), _section_least(profile, section))
         for section, blueprint in asked.items()
     }
     views = {

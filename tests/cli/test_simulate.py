@@ -27,9 +27,9 @@ def test_learners_answer_as_often_right_as_their_true_chance(kind: Kind) -> None
     rng = Random(3)
     families = kin_of(library(), 6, rng)
     learner = new_learner(kind, families, rng)
-    posed = [pose(rng.choice(families), rng) for _ in range(3000)]
-    right = sum(learner.answer(each).correct for each in posed)
-    assert right / len(posed) == pytest.approx(sum(map(learner.chance, posed)) / len(posed), abs=0.03)
+    asked = [pose(rng.choice(families), rng) for _ in range(3000)]
+    right = sum(learner.answer(each).correct for each in asked)
+    assert right / len(asked) == pytest.approx(sum(map(learner.chance, asked)) / len(asked), abs=0.03)
 
 
 def test_predictions_follow_the_true_chances() -> None:

@@ -6,12 +6,13 @@ Review intervals: what FSRS-6 gives with its default parameters when every revie
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from math import log
 from random import Random
 
 import pytest
 
 from app.learner.difficulty import PooledAnswer, calibrate, first_difficulty
-from app.learner.evidence import Evidence, Level, Skill, _observe, aged, learn, new_skill, predict_right
+from app.learner.evidence import Evidence, Level, Posed, Skill, _observe, aged, learn, new_skill, predict_right
 from app.learner.logistic import sigmoid
 from app.learner.mastery import judge
 from app.learner.quadrature import normal_nodes
@@ -23,8 +24,15 @@ NOW = datetime(2026, 9, 1, 12, tzinfo=UTC)
 INTEGRATION = 3e-5  # fifteen nodes against adaptive integration
 
 
-def evidence(**changes: object) -> Evidence:
-    return replace(Evidence(0.0, 4, correct=True, offered=(), at=NOW), **changes)  # type: ignore[arg-type]
+PLAIN = Posed(0.0, 4)
+
+
+def evidence(posed: Posed = PLAIN, **changes: object) -> Evidence:
+    return replace(Evidence(posed, correct=True, at=NOW), **changes)  # type: ignore[arg-type]
+
+
+def typed(*offered: str) -> Posed:
+    return Posed(0.0, 0, offered)
 
 
 @pytest.mark.parametrize(
@@ -57,18 +65,20 @@ def test_right_answers_raise_and_wrong_ones_lower() -> None:
 
 def test_misconception_is_named_after_few_answers() -> None:
     level, skill = Level(), new_skill(("v-sign", "d-sign", "stops"))
-    offered = ("v-sign", "d-sign", "stops")
+    posed = typed("v-sign", "d-sign", "stops")
     for _ in range(3):
-        level, skill = learn(level, skill, evidence(correct=False, offered=offered, shown=("v-sign",), options=0))
+        level, skill = learn(level, skill, evidence(posed, correct=False, shown=("v-sign",)))
     assert skill.misconceptions["v-sign"] > 0.8
     assert skill.misconceptions["d-sign"] < 0.05
     for _ in range(6):
-        level, skill = learn(level, skill, evidence(offered=offered, options=0))
+        level, skill = learn(level, skill, evidence(posed))
     assert skill.misconceptions["v-sign"] < 0.1
 
 
 def test_two_misconceptions_behind_one_option_share_the_blame() -> None:
-    _, skill = learn(Level(), new_skill(("a", "b")), evidence(correct=False, offered=("a", "b"), shown=("a", "b")))
+    _, skill = learn(
+        Level(), new_skill(("a", "b")), evidence(Posed(0.0, 4, ("a", "b")), correct=False, shown=("a", "b"))
+    )
     assert skill.misconceptions["a"] == pytest.approx(skill.misconceptions["b"])
 
 
@@ -78,22 +88,52 @@ def test_too_fast_says_nothing() -> None:
 
 
 def test_a_month_away_brings_doubt_back() -> None:
-    skill = replace(Skill(), variance=0.1, last_at=NOW)
-    assert aged(skill, NOW + timedelta(days=2)).variance == pytest.approx(0.2)
-    assert aged(skill, NOW + timedelta(days=30)).variance == 0.7
-    assert aged(skill, NOW - timedelta(days=1)).variance == 0.1
+    skill = Skill(1.0, 0.1, answers=12, last_at=NOW)
+    assert aged(skill, NOW - timedelta(days=1)) == aged(skill, NOW + timedelta(days=2)) == skill
+    later = aged(skill, NOW + timedelta(days=30))
+    assert later.variance == pytest.approx(0.1 + 28 * 0.03)
+    assert later.mean == pytest.approx(1.0 - 0.30 * log(1 + 28 / 3))
+    assert aged(skill, NOW + timedelta(days=300)).variance == 1.0
+    assert aged(replace(skill, answers=60), NOW + timedelta(days=30)).mean > later.mean
+
+
+def test_a_month_away_widens_the_range_and_the_first_right_answers_bring_it_back() -> None:
+    level, skill = answered(12)
+    evening, back = NOW + timedelta(days=3), NOW + timedelta(days=33)
+    before, after = judge(level, skill, evening), judge(level, skill, back, was_mastered=True)
+    assert before.mastered
+    assert after.high - after.low > 1.5 * (before.high - before.low)
+    assert after.probability < before.probability
+    for _ in range(2):
+        level, skill = learn(level, skill, evidence(typed("a"), at=back))
+    again = judge(level, skill, back)
+    assert again.mastered
+    assert after.probability < again.probability
+
+
+def test_what_was_mastered_by_few_answers_is_not_after_a_month() -> None:
+    level, skill = Level(0.6, 0.1), Skill(1.6, 0.3, answers=6, last_at=NOW)
+    assert judge(level, skill, NOW + timedelta(days=1), was_mastered=True).mastered
+    assert not judge(level, skill, NOW + timedelta(days=31), was_mastered=True).mastered
 
 
 def test_predicted_share_is_between_guess_and_slip() -> None:
-    assert 0.25 < predict_right(Level(-5), Skill(), 0, 4, NOW) < 0.3
-    assert 0.9 < predict_right(Level(5), Skill(), 0, 4, NOW) < 0.95
+    assert 0.25 < predict_right(Level(-5), Skill(), PLAIN, NOW) < 0.3
+    assert 0.9 < predict_right(Level(5), Skill(), PLAIN, NOW) < 0.95
+
+
+def test_a_misconception_stands_only_in_the_way_of_items_that_could_show_it() -> None:
+    skill = replace(Skill(), misconceptions={"v-sign": 0.5})
+    plain = predict_right(Level(), skill, PLAIN, NOW)
+    assert predict_right(Level(), skill, Posed(0.0, 4, ("v-sign",)), NOW) == pytest.approx((1 - 0.8 * 0.5) * plain)
+    assert plain == predict_right(Level(), Skill(), PLAIN, NOW)
 
 
 def answered(times: int, **changes: object) -> tuple[Level, Skill]:
     level, skill = Level(), new_skill(("a",))
     for n in range(times):
         at = NOW + timedelta(days=n // 5)
-        level, skill = learn(level, skill, evidence(offered=("a",), at=at, options=0, **changes))
+        level, skill = learn(level, skill, evidence(typed("a"), at=at, **changes))
     return level, skill
 
 
@@ -151,9 +191,10 @@ def test_score_under_uncertain_ability() -> None:
 
 
 def exam(mean: float, days: float | None = None, answers: int = 9) -> object:
-    skills = {"a": Skill(mean, 0.1, answers), "b": Skill(-mean, 0.1, answers)}
+    day = NOW + timedelta(days=days or 0)
+    skills = {name: aged(Skill(m, 0.1, answers, last_at=NOW), day) for name, m in (("a", mean), ("b", -mean))}
     sections = (Section("one", (Asked("a", 10, 4, 0.0),), 6), Section("two", (Asked("b", 10, 4, 0.0),), 6))
-    return readiness(Level(0.5, 0.1), skills, sections, 12, days)
+    return readiness(Level(0.5, 0.1), skills, sections, 12)
 
 
 def test_readiness_names_the_limiting_section_and_fades() -> None:
@@ -171,7 +212,7 @@ def test_readiness_says_when_there_is_too_little() -> None:
 def test_readiness_is_said_in_words(level: float, words: str) -> None:
     skills = {"a": Skill(0.0, 0.05, 30)}
     section = Section("one", (Asked("a", 20, 4, 0.0),), 14)
-    assert readiness(Level(level, 0.05), skills, (section,), 14, None).words == words
+    assert readiness(Level(level, 0.05), skills, (section,), 14).words == words
 
 
 def test_choice_prefers_what_is_due_then_the_weakest() -> None:
@@ -195,7 +236,7 @@ def test_a_likely_misconception_is_met_head_on() -> None:
 
 
 def test_items_are_chosen_by_their_predicted_share() -> None:
-    offered = [(-2.0, 4), (0.0, 4), (2.0, 4)]
+    offered = [Posed(-2.0, 4), Posed(0.0, 4), Posed(2.0, 4)]
     assert nearest_difficulty(Level(0, 0.1), Skill(0, 0.1), offered, "learn", NOW) == 1
     assert nearest_difficulty(Level(2, 0.1), Skill(0, 0.1), offered, "diagnose", NOW) == 2
 

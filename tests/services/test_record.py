@@ -55,16 +55,19 @@ def test_mistake_leaves_after_right_answers_on_two_later_days(uow: UnitOfWork) -
     assert mistakes(uow, alice) == []
 
 
-def test_month_away_makes_the_review_due_and_never_narrows_the_range(uow: UnitOfWork) -> None:
+def test_month_away_makes_the_review_due_widens_the_range_and_lowers_the_certainty(uow: UnitOfWork) -> None:
     alice = visitor(uow)
     for number, mark in enumerate("rwrwrr"):
         answer_one(uow, alice, mark, NOW + number * timedelta(hours=1))
     soon, later = NOW + timedelta(hours=6), NOW + 31 * DAY
-    spans = []
+    judged = []
     for when in (soon, later):
         (family,) = (f for topic in record(uow, alice, library(), when).topics for f in topic.families)
-        spans.append(family.mastery.high - family.mastery.low)
-    assert spans[1] >= spans[0]  # a kind's variance is seldom below its cap, so that it may not show
+        judged.append(family.mastery)
+    evening, back = judged
+    assert back.high - back.low > 1.05 * (evening.high - evening.low)
+    assert back.probability < evening.probability
+    assert back.estimate < evening.estimate
     assert not today(uow, alice, library(), soon).due
     assert [each.id for each in today(uow, alice, library(), later).due] == [FAMILY]
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from random import Random
 
-from app.cli.simulation.learners import Given, Kin, Posed, SyntheticLearner, pose
+from app.cli.simulation.learners import Given, Kin, Question, SyntheticLearner, pose
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
 from app.learner.mastery import judge
 from app.learner.selection import Candidate, choose
@@ -34,18 +34,18 @@ class Course:
         """Begin with what is known of nobody."""
         self.skills = {family.id: new_skill(family.misconceptions) for family in self.families}
 
-    def predicted(self, posed: Posed) -> float:
+    def predicted(self, question: Question) -> float:
         """Return the model's probability of a right answer."""
-        return predict_right(self.level, self.skills[posed.family], posed.difficulty, posed.options, self.now)
+        return predict_right(self.level, self.skills[question.family], question.posed, self.now)
 
-    def take(self, posed: Posed) -> Given:
+    def take(self, question: Question) -> Given:
         """Ask, and let both the learner and the model learn."""
-        given = self.learner.answer(posed)
-        evidence = Evidence(posed.difficulty, posed.options, given.correct, posed.offered, self.now, given.shown)
-        self.level, self.skills[posed.family] = learn(self.level, self.skills[posed.family], evidence)
-        self.learner.learn(posed.family, given)
-        self.last.append(posed.family)
-        self.today[posed.family] = 1.0
+        family, given = question.family, self.learner.answer(question)
+        evidence = Evidence(question.posed, given.correct, self.now, given.shown)
+        self.level, self.skills[family] = learn(self.level, self.skills[family], evidence)
+        self.learner.learn(family, given)
+        self.last.append(family)
+        self.today[family] = 1.0
         self._move_clock()
         return given
 

@@ -1,6 +1,7 @@
 """Synthetic learners of six kinds: what they know, how they answer, learn, forget and hold misconceptions.
 
-They answer by the model's own equations with its constants; where a kind departs from them, the model does not know it.
+They answer by the model's equations with constants of their own, so that fitting the model does not move whom it is
+judged by.
 """
 
 from collections.abc import Mapping, Sequence
@@ -9,11 +10,19 @@ from math import log
 from random import Random
 
 from app.learner.difficulty import GRADES
-from app.learner.evidence import EXPLAINED, MISCONCEPTION_HOLD, PRACTICE, SLIP, TYPED_WRONG_SHARE, guess
+from app.learner.evidence import Posed
 from app.learner.logistic import sigmoid
 from app.packs.library import Library
 
 OPTIONS = 4
+SKILL_VARIANCE = 0.7
+GAIN = 0.30
+SLIP = 0.05
+TYPED_GUESS = 0.02
+TYPED_WRONG_SHARE = 0.04
+HELD = 0.10
+HOLD = 0.8
+EXPLAINED = 0.08
 FEATURE_SPREAD = 0.3
 MASTERY = log(0.8 / 0.2)
 
@@ -26,10 +35,10 @@ class Kind:
     """
 
     level: float = 0.0
-    gain: float = PRACTICE
+    gain: float = GAIN
     careless: float = 0.0
     fading: float = 0.0
-    held: float = 0.10
+    held: float = HELD
 
 
 KINDS: Mapping[str, Kind] = {
@@ -52,13 +61,11 @@ class Kin:
 
 
 @dataclass(frozen=True, slots=True)
-class Posed:
-    """A question: of which family, how hard, how many options (0: typed), which misconceptions it could show."""
+class Question:
+    """A question: of which family, and what the model knows of it."""
 
     family: str
-    difficulty: float
-    options: int
-    offered: tuple[str, ...]
+    posed: Posed
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,23 +94,25 @@ class SyntheticLearner:
         """Whether four plain questions in five would be right, and no misconception is held."""
         return self.ability(family) >= MASTERY and family not in self.held
 
-    def chance(self, posed: Posed) -> float:
+    def chance(self, question: Question) -> float:
         """Return the true probability of a right answer."""
-        floor = guess(posed.options)
-        p = floor + (1 - SLIP - floor) * sigmoid(self.ability(posed.family) - posed.difficulty)
-        p = (1 - self.kind.careless) * p + self.kind.careless * floor
-        return (1 - MISCONCEPTION_HOLD) * p if self.held.get(posed.family) in posed.offered else p
+        floor = guess(question.posed.options)
+        p = (1 - self.kind.careless) * self._knowing(question) + self.kind.careless * floor
+        return (1 - HOLD) * p if self.held.get(question.family) in question.posed.offered else p
 
-    def answer(self, posed: Posed) -> Given:
+    def answer(self, question: Question) -> Given:
         """Answer a question."""
-        held, rng = self.held.get(posed.family), self.rng
-        if held in posed.offered and rng.random() < MISCONCEPTION_HOLD:
+        held, rng = self.held.get(question.family), self.rng
+        if held in question.posed.offered and rng.random() < HOLD:
             return Given(False, (str(held),))  # noqa: FBT003 - an answer
-        floor = guess(posed.options)
-        p = floor + (1 - SLIP - floor) * sigmoid(self.ability(posed.family) - posed.difficulty)
-        if rng.random() < (floor if rng.random() < self.kind.careless else p):
+        p = self._knowing(question)
+        if rng.random() < (guess(question.posed.options) if rng.random() < self.kind.careless else p):
             return Given(True)  # noqa: FBT003 - an answer
-        return Given(False, self._wrong(posed))  # noqa: FBT003 - an answer
+        return Given(False, self._wrong(question.posed))  # noqa: FBT003 - an answer
+
+    def _knowing(self, question: Question) -> float:
+        floor = guess(question.posed.options)
+        return floor + (1 - SLIP - floor) * sigmoid(self.ability(question.family) - question.posed.difficulty)
 
     def learn(self, family: str, given: Given) -> None:
         """Take in the answer and its explanation."""
@@ -126,6 +135,11 @@ class SyntheticLearner:
         return (self.rng.choice(posed.offered),) if hit else ()
 
 
+def guess(options: int) -> float:
+    """Return the chance of a right answer without knowledge."""
+    return 1 / options if options else TYPED_GUESS
+
+
 def kin_of(library: Library, count: int, rng: Random) -> tuple[Kin, ...]:
     """Return some real families, as the simulation sees them."""
     chosen = rng.sample(sorted(library.families), count)
@@ -135,7 +149,7 @@ def kin_of(library: Library, count: int, rng: Random) -> tuple[Kin, ...]:
 
 def new_learner(kind: Kind, families: Sequence[Kin], rng: Random) -> SyntheticLearner:
     """Return a learner of a kind, drawn from the model's own priors around the kind's level."""
-    skills = {family.id: rng.gauss(0, 0.7**0.5) for family in families}
+    skills = {family.id: rng.gauss(0, SKILL_VARIANCE**0.5) for family in families}
     held = {
         family.id: rng.choice(family.misconceptions)
         for family in families
@@ -144,10 +158,10 @@ def new_learner(kind: Kind, families: Sequence[Kin], rng: Random) -> SyntheticLe
     return SyntheticLearner(kind, rng, rng.gauss(kind.level, 1.0), skills, held)
 
 
-def pose(family: Kin, rng: Random, difficulty: float | None = None) -> Posed:
+def pose(family: Kin, rng: Random) -> Question:
     """Return a question of a family: half of them typed, the others with four options."""
-    hard = family.difficulty + rng.gauss(0, FEATURE_SPREAD) if difficulty is None else difficulty
+    hard = family.difficulty + rng.gauss(0, FEATURE_SPREAD)
     if rng.random() < 1 / 2:
-        return Posed(family.id, hard, 0, family.misconceptions)
+        return Question(family.id, Posed(hard, 0, family.misconceptions))
     wrong = min(OPTIONS - 1, len(family.misconceptions))
-    return Posed(family.id, hard, OPTIONS, tuple(rng.sample(family.misconceptions, wrong)))
+    return Question(family.id, Posed(hard, OPTIONS, tuple(rng.sample(family.misconceptions, wrong))))

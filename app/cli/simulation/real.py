@@ -8,7 +8,7 @@ from random import Random
 from tempfile import TemporaryDirectory
 
 from app.cli.simulation.course import ANSWERS_A_DAY, START, STEP
-from app.cli.simulation.learners import KINDS, Given, Posed, SyntheticLearner, kin_of, new_learner
+from app.cli.simulation.learners import KINDS, Given, Question, SyntheticLearner, kin_of, new_learner
 from app.cli.simulation.measures import Pair, calibration_error, log_loss
 from app.cli.simulation.studies import SKILLS, Figure
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
@@ -16,7 +16,7 @@ from app.packs.library import Library
 from app.questions.model import Item
 from app.services.actor import Actor
 from app.services.drills import get_drill, keep_drill, new_drill
-from app.services.learning import difficulty_of, find_state
+from app.services.learning import find_state, posed_of
 from app.services.mix import Suits, choose_items
 from app.services.practice import Sent, answer
 from app.services.visits import guest, open_visit
@@ -68,13 +68,13 @@ class _Walk:
         pairs = []
         for number, (place, item) in enumerate(zip(places, items, strict=True)):
             now = START + timedelta(days=number // ANSWERS_A_DAY) + STEP * (number % ANSWERS_A_DAY)
-            posed = _posed(self.library, item)
+            question = Question(item.family, posed_of(self.library, item))
             skill = self.skills[item.family]
-            p = predict_right(self.level, skill, posed.difficulty, posed.options, now)
-            given = self.learner.answer(posed)
+            p = predict_right(self.level, skill, question.posed, now)
+            given = self.learner.answer(question)
             position, shown = _position(item, given)
             answer(self.uow, self.actor, self.library, place.id, Sent({"choice": [str(position)]}), now)
-            seen = Evidence(posed.difficulty, posed.options, given.correct, posed.offered, now, shown)
+            seen = Evidence(question.posed, given.correct, now, shown)
             self.level, self.skills[item.family] = learn(self.level, skill, seen)
             self.learner.learn(item.family, given)
             pairs.append((p, float(given.correct)))
@@ -92,12 +92,6 @@ class _Walk:
         names = [each.id for each in self.families]
         drawn = choose_items(self.library, names, self.actor.conventions, self.rng.randrange(2**31), CHOICE)
         return list(islice(drawn, count))
-
-
-def _posed(library: Library, item: Item) -> Posed:
-    shown = {name for option in item.options for name in option.misconceptions}
-    offered = tuple(each.id for each in library.family(item.family).misconceptions if each.id in shown)
-    return Posed(item.family, difficulty_of(library, item), len(item.options), offered)
 
 
 def _position(item: Item, given: Given) -> tuple[int, tuple[str, ...]]:

@@ -7,9 +7,20 @@ from random import Random
 from statistics import median
 
 from app.cli.simulation.course import Course, Policy, answers_to_mastery, at_random, by_rule, fewest_right_first
-from app.cli.simulation.learners import KINDS, OPTIONS, Kin, Kind, SyntheticLearner, kin_of, new_learner, pose
+from app.cli.simulation.learners import (
+    HOLD,
+    KINDS,
+    OPTIONS,
+    SLIP,
+    Kin,
+    Kind,
+    SyntheticLearner,
+    kin_of,
+    new_learner,
+    pose,
+)
 from app.cli.simulation.measures import Pair, brier, calibration_error, log_loss
-from app.learner.evidence import MISCONCEPTION_HOLD, SLIP
+from app.learner.evidence import aged
 from app.learner.logistic import sigmoid
 from app.learner.mastery import judge
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness
@@ -51,9 +62,9 @@ def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Fi
     ready: dict[int, list[Pair]] = {at: [] for at in READINESS_AT}
     for course, rng in _courses(library, learners, seed):
         for number in range(1, ANSWERS + 1):
-            posed = pose(rng.choice(course.families), rng)
-            chances = course.predicted(posed), course.learner.chance(posed)
-            correct = float(course.take(posed).correct)
+            question = pose(rng.choice(course.families), rng)
+            chances = course.predicted(question), course.learner.chance(question)
+            correct = float(course.take(question).correct)
             predicted.append((chances[0], correct))
             true.append((chances[1], correct))
             if number in ready:
@@ -147,7 +158,8 @@ def _readiness(course: Course) -> Iterator[Pair]:
     """Yield the chance the model gives to an exam, and the true one; nothing where there are too few answers."""
     asked = tuple(Asked(each.id, EXAM_QUESTIONS_A_SKILL, OPTIONS, each.difficulty) for each in course.families)
     least = ceil(EXAM_PASS * EXAM_QUESTIONS_A_SKILL * len(asked))
-    ready = readiness(course.level, course.skills, (Section("all", asked, 0),), least, None)
+    skills = {name: aged(skill, course.now) for name, skill in course.skills.items()}
+    ready = readiness(course.level, skills, (Section("all", asked, 0),), least)
     if ready.words != "not-enough":
         yield ready.chance, true_chance(course.learner, asked, least)
 
@@ -159,7 +171,7 @@ def true_chance(learner: SyntheticLearner, asked: Sequence[Asked], least: int) -
         floor = 1 / part.options
         p = floor + (1 - SLIP - floor) * sigmoid(learner.ability(part.family) - part.difficulty)
         p = (1 - learner.kind.careless) * p + learner.kind.careless * floor
-        p *= 1 - MISCONCEPTION_HOLD if part.family in learner.held else 1.0
+        p *= 1 - HOLD if part.family in learner.held else 1.0
         whole = convolve(whole, binomial(part.questions, p))
     return sum(whole[least:])
 
