@@ -1,7 +1,7 @@
 """Attempts to be marked again, and the marks they had."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -69,11 +69,16 @@ class RegradedRow:
 _GRADED = tuple(ATTEMPT.c[name] for name in GradedRow.__slots__)
 ADD = insert(REGRADED)
 _ONE = (ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
-PUT = update(ATTEMPT).where(*_ONE)
-MARK = update(ATTEMPT).where(
-    *_ONE,
-    ATTEMPT.c.correct == bindparam("old_correct"),
-    ATTEMPT.c.share == bindparam("old_share"),
+PUT = update(ATTEMPT).where(*_ONE).values(set_aside_at=bindparam("moment"))
+MARK = (
+    update(ATTEMPT)
+    .where(*_ONE, ATTEMPT.c.correct == bindparam("old_correct"), ATTEMPT.c.share == bindparam("old_share"))
+    .values(
+        correct=bindparam("new_correct"),
+        share=bindparam("new_share"),
+        misconceptions=bindparam("new_misconceptions"),
+        first_misconception=bindparam("first"),
+    )
 )
 _OF_VISIT = (REGRADED.c.school_id == bindparam("in_school"), REGRADED.c.visit_id == bindparam("of_visit"))
 UNTOLD = select(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None)).order_by(REGRADED.c.id)
@@ -98,10 +103,9 @@ def keep_set_aside(connection: Connection, rows: Sequence[RegradedRow], set_asid
     """Set attempts aside, or (None) let them count again, and note what was done to each."""
     if not rows:
         return
-    for row in rows:
-        of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
-        connection.execute(PUT.values(set_aside_at=set_aside_at), of)
-    connection.execute(ADD, [asdict(row) for row in rows])
+    of = [{"in_school": row.school_id, "of_attempt": row.attempt_id, "moment": set_aside_at} for row in rows]
+    connection.execute(PUT, of)
+    connection.execute(ADD, [_plain(row) for row in rows])
 
 
 def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> int:
@@ -111,16 +115,19 @@ def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> int:
     """
     marked = [row for row in rows if _mark(connection, row)]
     if marked:
-        connection.execute(ADD, [asdict(row) for row in marked])
+        connection.execute(ADD, [_plain(row) for row in marked])
     return len(marked)
 
 
 def _mark(connection: Connection, row: RegradedRow) -> bool:
     first = row.new_misconceptions[0] if row.new_misconceptions else None
-    later = {"correct": row.new_correct, "share": row.new_share, "misconceptions": row.new_misconceptions}
-    earlier = {"old_correct": row.old_correct, "old_share": row.old_share}
-    of = {"in_school": row.school_id, "of_attempt": row.attempt_id}
-    return connection.execute(MARK.values(**later, first_misconception=first), of | earlier).rowcount == 1
+    of = {"in_school": row.school_id, "of_attempt": row.attempt_id, "first": first}
+    names = ("old_correct", "old_share", "new_correct", "new_share", "new_misconceptions")
+    return connection.execute(MARK, of | {name: getattr(row, name) for name in names}).rowcount == 1
+
+
+def _plain(row: RegradedRow) -> dict[str, Any]:
+    return {name: getattr(row, name) for name in RegradedRow.__slots__}
 
 
 def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[RegradedRow, ...]:
