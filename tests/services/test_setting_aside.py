@@ -40,7 +40,7 @@ def cast(uow: UnitOfWork) -> Cast:
     cast = cast_of(uow)
     practise(uow, cast.alice, "rrrrrw")
     practise(uow, cast.bob, "wwww")
-    withdraw(uow, cast.selma, library(), FAMILY, "The key is wrong.", LATER)
+    withdraw(uow, cast.selma, library(), FAMILY, "The key is wrong.", NOW)
     return cast
 
 
