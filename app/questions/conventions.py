@@ -12,6 +12,7 @@ PressureUnit = Literal["inhg", "hpa"]
 Region = Literal["ca-south", "ca-north", "us", "uk", "easa", "nz", "au"]
 Hemisphere = Literal["north", "south", "none"]
 
+INHG_REGIONS: frozenset[Region] = frozenset({"ca-south", "ca-north", "us"})
 ROLLOUT_LIMIT_DIP_DEG = 72.0
 WEAK_HORIZONTAL_NT = 6000.0
 LEVEL_FIELD_DIP_DEG = 5.0
@@ -63,6 +64,14 @@ class Conventions:
     def from_json(cls, stored: dict[str, Any]) -> "Conventions":
         """Take back what `as_json` gave."""
         return cls(**stored)
+
+
+def pressure_unit_in(region: Region) -> PressureUnit:
+    """Return the unit of altimeter settings: inches of mercury in Canada and the United States, else hectopascals.
+
+    Source: ICAO Annex 5, and common practice in North America (both from memory).
+    """
+    return "inhg" if region in INHG_REGIONS else "hpa"
 
 
 def conventions_at(place: str, latitude_deg: float, longitude_deg: float, when: date, **rules: Any) -> Conventions:

@@ -8,7 +8,15 @@ from typing import Any, get_args
 from app.packs.spec import Language
 from app.physics.errors import OutOfRange, require
 from app.physics.field import MODEL_FROM, MODEL_TO
-from app.questions.conventions import Conventions, RateRule, Region, RolloutRule, conventions_at
+from app.questions.conventions import (
+    Conventions,
+    PressureUnit,
+    RateRule,
+    Region,
+    RolloutRule,
+    conventions_at,
+    pressure_unit_in,
+)
 from app.services.errors import Invalid
 from app.services.messages import say, say_number
 from app.services.places import find_place, list_places, region_near
@@ -22,6 +30,10 @@ RULES: Mapping[str, tuple[str | int, ...]] = {
     "rollout_rule": get_args(RolloutRule),
     "allowance_deg": (20, 25, 30),
     "rate_rule": get_args(RateRule),
+    "pressure_unit": get_args(PressureUnit),
+    "feet_per_hpa": (27, 30),
+    "hi_limit_deg": (3, 4, 5),
+    "check_limit_deg": (5, 10),
     "card_limit_deg": (8, 10),
 }
 
@@ -30,7 +42,8 @@ RULES: Mapping[str, tuple[str | int, ...]] = {
 class HomeWish:
     """Either a demo airfield by `place_id`, or coordinates in degrees, north and east positive.
 
-    `rules` holds house rules by their name in RULES; what is not in it keeps its default.
+    `rules` holds house rules by their name in RULES. What is not in it keeps its default: the airspace rules are
+    those of the place, the pressure unit that of the airspace rules.
     """
 
     when: date
@@ -50,7 +63,9 @@ def conventions_for(wish: HomeWish, language: Language) -> Conventions:
     rules = _checked_rules(wish.rules, language)
     try:
         name, latitude_deg, longitude_deg, region = _where(wish, language)
-        return conventions_at(name, latitude_deg, longitude_deg, wish.when, **{"region": region, **rules})
+        region = rules.pop("region", region)
+        unit = rules.pop("pressure_unit", pressure_unit_in(region))
+        return conventions_at(name, latitude_deg, longitude_deg, wish.when, region=region, pressure_unit=unit, **rules)
     except OutOfRange as error:
         raise _out_of_range(error, wish, language) from error
 

@@ -7,7 +7,7 @@ from flask_wtf import FlaskForm
 from wtforms import SelectChoice, SelectField, StringField
 from wtforms.validators import ValidationError
 
-from app.questions.conventions import Conventions
+from app.questions.conventions import Conventions, pressure_unit_in
 from app.services.homes import RULES, HomeWish
 from app.services.places import Place
 from app.web.forms import CoordinateField, cut
@@ -27,11 +27,17 @@ WORDS: dict[str | int, object] = {
     "exact": lazy_gettext("by the formula"),
     "fifteen-percent": lazy_gettext("15 per cent of the true airspeed"),
     "tenth-plus-seven": lazy_gettext("a tenth of the true airspeed, plus 7"),
+    "inhg": lazy_gettext("inches of mercury"),
+    "hpa": lazy_gettext("hectopascals"),
 }
 
 
-def _offer(rule: str) -> list[SelectChoice]:
-    return [SelectChoice(str(value), WORDS.get(value, f"{value}°")) for value in RULES[rule]]
+def _offer(rule: str, amount: str = "{}°") -> list[SelectChoice]:
+    return [SelectChoice(str(value), WORDS.get(value, amount.format(value))) for value in RULES[rule]]
+
+
+def _offer_by_place(rule: str) -> list[SelectChoice]:
+    return [SelectChoice(AS_THE_PLACE, lazy_gettext("as at the place")), *_offer(rule)]
 
 
 class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
@@ -42,10 +48,12 @@ class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
     latitude_deg = CoordinateField(lazy_gettext("Latitude, degrees"), letters=("N", "S"))
     longitude_deg = CoordinateField(lazy_gettext("Longitude, degrees"), letters=("E", "WO"))
     when = StringField(lazy_gettext("Date"))
-    region = SelectField(
-        lazy_gettext("Airspace rules"),
-        choices=[SelectChoice(AS_THE_PLACE, lazy_gettext("as at the place")), *_offer("region")],
-        validate_choice=False,
+    region = SelectField(lazy_gettext("Airspace rules"), choices=_offer_by_place("region"), validate_choice=False)
+    pressure_unit = SelectField(
+        lazy_gettext("Altimeter settings in"), choices=_offer_by_place("pressure_unit"), validate_choice=False
+    )
+    feet_per_hpa = SelectField(
+        lazy_gettext("Feet for one hectopascal"), choices=_offer("feet_per_hpa", "{}"), validate_choice=False
     )
     rollout_rule = SelectField(
         lazy_gettext("Roll-out onto north or south, early or late by"),
@@ -56,11 +64,26 @@ class HomeForm(FlaskForm):  # type: ignore[misc] # the library has no types
         lazy_gettext("The fixed allowance"), choices=_offer("allowance_deg"), validate_choice=False
     )
     rate_rule = SelectField(lazy_gettext("Bank of a rate-one turn"), choices=_offer("rate_rule"), validate_choice=False)
+    hi_limit_deg = SelectField(
+        lazy_gettext("Most error of the heading indicator in 15 minutes"),
+        choices=_offer("hi_limit_deg"),
+        validate_choice=False,
+    )
+    check_limit_deg = SelectField(
+        lazy_gettext("Most error of the compass on a known heading, its card applied"),
+        choices=_offer("check_limit_deg"),
+        validate_choice=False,
+    )
     card_limit_deg = SelectField(
         lazy_gettext("Swing the compass when deviation exceeds"),
         choices=_offer("card_limit_deg"),
         validate_choice=False,
     )
+
+    @property
+    def house_rules(self) -> tuple[SelectField, ...]:
+        """The rules in the order of the form."""
+        return tuple(self[name] for name in RULES)
 
     def offer_places(self, places: tuple[Place, ...]) -> None:
         """List the demo airfields by area."""
@@ -95,8 +118,10 @@ def as_fields(conventions: Conventions, places: tuple[Place, ...]) -> dict[str, 
     listed = next((place for place in places if place.name == conventions.place), None)
     region = AS_THE_PLACE if listed and listed.region == conventions.region else conventions.region
     where = {"where": LISTED, "place_id": listed.id} if listed else {"where": TYPED} | _coordinates(conventions)
-    rules = {name: str(getattr(conventions, name)) for name in RULES}
-    return {**rules, **where, "region": region, "when": conventions.date}
+    rules = {name: str(getattr(conventions, name)) for name in RULES} | {"region": region}
+    if conventions.pressure_unit == pressure_unit_in(conventions.region):
+        rules["pressure_unit"] = AS_THE_PLACE
+    return {**rules, **where, "when": conventions.date}
 
 
 def _coordinates(conventions: Conventions) -> dict[str, object]:

@@ -11,6 +11,10 @@ RULES = {
     "rollout_rule": "latitude",
     "allowance_deg": "30",
     "rate_rule": "fifteen-percent",
+    "pressure_unit": "",
+    "feet_per_hpa": "30",
+    "hi_limit_deg": "3",
+    "check_limit_deg": "5",
     "card_limit_deg": "10",
 }
 LISTED = {"where": "listed", "place_id": "tussockdown", "when": "2026-09-01", **RULES}
@@ -49,6 +53,7 @@ def test_started_drill_stays_where_it_began(alice: Browser) -> None:
 
 def test_house_rules_are_kept(alice: Browser) -> None:
     rules = {"rollout_rule": "allowance", "allowance_deg": "25", "region": "uk", "card_limit_deg": "8"}
+    rules |= {"pressure_unit": "inhg", "feet_per_hpa": "27", "hi_limit_deg": "5", "check_limit_deg": "10"}
     page = alice.submit(alice.get_page("/home"), LISTED | rules, form=FORM)
     for name, value in rules.items():
         assert page.find(f"//select[@id='{name}']//option[@selected]/@value") == [value], name
@@ -69,6 +74,8 @@ def test_house_rules_are_kept(alice: Browser) -> None:
         ({"allowance_deg": "7"}, "allowance_deg", "7"),
         ({"allowance_deg": "9" * 9000}, "allowance_deg", "999"),
         ({"region": "moon"}, "region", "moon"),
+        ({"pressure_unit": "bar"}, "pressure_unit", "bar"),
+        ({"feet_per_hpa": "28.5"}, "feet_per_hpa", "28.5"),
         ({"card_limit_deg": "x" * 500}, "card_limit_deg", "x"),
     ],
 )
@@ -84,6 +91,20 @@ def test_shows_form_errors(alice: Browser, changes: dict[str, str], field: str, 
 def test_nothing_sent_is_said(alice: Browser) -> None:
     page = alice.get_page("/home")
     alice.send("/home", {"csrf_token": page.token}, status=422)
+
+
+@pytest.mark.parametrize(
+    ("changes", "setting"),
+    [
+        ({"place_id": "otterlea"}, "inHg"),
+        ({"place_id": "tussockdown"}, "hPa"),
+        ({"place_id": "otterlea", "region": "uk"}, "hPa"),
+        ({"place_id": "tussockdown", "pressure_unit": "inhg"}, "inHg"),
+    ],
+)
+def test_altimeter_settings_are_those_of_the_place(alice: Browser, changes: dict[str, str], setting: str) -> None:
+    alice.submit(alice.get_page("/home"), LISTED | changes, form=FORM)
+    assert setting in alice.start_drill("altimeter-missetting").words("//main")
 
 
 @pytest.mark.parametrize(

@@ -85,6 +85,7 @@ def test_house_rules_change_new_drills_only(
     rules = {"where": "typed", "latitude_deg": "-33.9", "longitude_deg": "151.2", "when": "2026-09-01"}
     given = {"region": "au", "rollout_rule": "latitude", "allowance_deg": "30"}
     given |= {"rate_rule": "fifteen-percent", "card_limit_deg": "10"}
+    given |= {"pressure_unit": "", "feet_per_hpa": "30", "hi_limit_deg": "3", "check_limit_deg": "5"}
     page = send(selma, "/school/house-rules", rules | given)
     assert "Set for everybody" in page.text
     browser = school.browser_of(alice_row)
