@@ -32,6 +32,7 @@ COMMANDS = {
     "rebuild-learners": Entry("app.cli.rebuild_learners", "Make the learner model's state anew from the answers."),
     "nightly": Entry("app.cli.nightly", "Count how good the questions are; to be run once a night."),
     "simulate": Entry("app.cli.simulate", "Measure the learner model by synthetic learners."),
+    "simulate-classes": Entry("app.cli.simulate_classes", "Measure the flags of weak spots by synthetic classes."),
     "regrade": Entry("app.cli.regrade", "Mark past answers again after a key was corrected."),
     "set-aside": Entry("app.cli.set_aside", "Set past answers to a withdrawn question aside."),
     "test": Entry("app.cli.test", "Set up and run the whole test suite."),
