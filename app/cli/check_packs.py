@@ -37,6 +37,8 @@ def command(draws: int, accept: tuple[str, ...], *, table: bool) -> None:
         moved = differences(library, report.family, read_golden(library.pack_of(report.family).id))
         if table:
             click.echo(row(report))
+            if report.few:
+                click.echo(f"    few: {report.few}")
         for line in (*map(str, report.issues), *(f"{report.family}: golden draw: {each}" for each in moved)):
             click.echo(line)
         failed = failed or bool(moved) or any(issue.severity == "error" for issue in report.issues)

@@ -11,7 +11,7 @@ from app.grader.phrases import phrase
 from app.grader.reply import Reply
 from app.packs.library import Library
 from app.packs.spec import Language
-from app.questions.model import Item, Step
+from app.questions.model import Item
 from app.questions.values import distance, show_value
 from app.questions.wording import Writer
 
@@ -103,12 +103,7 @@ def reply_in_words(library: Library, item: Item, reply: Reply, language: Languag
 
 def working(writer: Writer) -> tuple[WorkingStep, ...]:
     """Return the numbered lines of the working with the item's numbers."""
-    lines = []
-    for step in writer.item.solution.steps:
-        line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
-        spec = writer.family.working[line]
-        lines.append(WorkingStep(writer.write(spec.text, more), writer.write(spec.sum, more) if spec.sum else ""))
-    return tuple(lines)
+    return tuple(WorkingStep(*writer.working(step)) for step in writer.item.solution.steps)
 
 
 def _shown(writer: Writer, value: Any) -> str:

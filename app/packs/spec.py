@@ -143,7 +143,7 @@ class WorkingLine(Spec):
 
 
 class Family(Spec):
-    """One kind of question."""
+    """One kind of question. `few`: why it cannot hold many different questions, where it cannot."""
 
     format: Literal[1]
     id: Id
@@ -164,6 +164,7 @@ class Family(Spec):
     texts: dict[Id, Text] = {}
     figures: tuple[Id, ...] = ()
     features: tuple[Id, ...] = ()
+    few: Filled | None = None
 
     def ask(self, ask_id: str) -> Ask:
         """Return the ask by id; KeyError names what exists."""

@@ -86,10 +86,8 @@ def _figure(item: Item, language: Language) -> dict[str, Any] | None:
 
 
 def _line(writer: Writer, step: Step | str) -> str:
-    line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
-    spec = writer.family.working[line]
-    arithmetic = f": {writer.write(spec.sum, more)}" if spec.sum else ""
-    return writer.write(spec.text, more) + arithmetic
+    text, arithmetic = writer.working(step)
+    return f"{text}: {arithmetic}" if arithmetic else text
 
 
 def _remedy(writer: Writer, name: str, more: Mapping[str, Any]) -> str:

@@ -11,8 +11,9 @@ from app.figures.model import Drawing, FigureCall
 from app.packs.library import Library
 from app.packs.spec import Form, Language, Text
 from app.questions.filling import fill
-from app.questions.model import Item
+from app.questions.model import Item, Step
 from app.questions.numbers import NBSP, NUMBER_FILTERS
+from app.questions.sums import past_north
 from app.questions.values import show_value
 
 UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
@@ -98,6 +99,12 @@ class Writer:
         source = text if isinstance(text, str) else text.of(self.language)
         values = {**self._values, **more} if more else self._values
         return tidy(fill(source, self.language, values, self.word), self.language)
+
+    def working(self, step: Step | str) -> tuple[str, str]:
+        """Return a line of the working and its arithmetic, empty where it has none."""
+        line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
+        spec = self.family.working[line]
+        return self.write(spec.text, more), past_north(self.write(spec.sum, more), self.language) if spec.sum else ""
 
     def word(self, code: object) -> str:
         """Return the text of a code, itself filled in."""

@@ -11,9 +11,10 @@ from app.packs.spec import LANGUAGES, Ask, Family, Language
 from app.packs.templates import read_template
 from app.questions.checks.findings import Findings
 from app.questions.checks.french import places
-from app.questions.model import Item, Step
+from app.questions.model import Item
 from app.questions.numbers import heading
 from app.questions.present import present_item
+from app.questions.sums import misses_by
 from app.questions.values import is_apart, is_numeric, sort_key
 from app.questions.vocabulary import VOCABULARY
 from app.questions.wording import WordedItem, Writer, word_item
@@ -34,6 +35,7 @@ def check_item(library: Library, item: Item, again: Callable[[], Item], findings
         try:
             worded = word_item(library, item, language)
             _check_wording(item, worded, findings)
+            _check_sums(Writer(library, item, language), findings)
             written = list(_everything(library, item, language))
             if language == "fr":
                 _check_french([worded.stem, *(option.text for option in worded.options), *written], findings)
@@ -139,6 +141,13 @@ def _check_lengths(item: Item, texts: list[str], findings: Findings) -> None:
         )
 
 
+def _check_sums(writer: Writer, findings: Findings) -> None:
+    for step in writer.item.solution.steps:
+        _, arithmetic = writer.working(step)
+        if misses_by(arithmetic):
+            findings.warn("sum-off", f"does not add up as written: {arithmetic}", "Show the numbers that were used.")
+
+
 def _check_french(texts: Iterable[str], findings: Findings) -> None:
     for found, text in places(texts):
         findings.error(
@@ -157,8 +166,6 @@ def _everything(library: Library, item: Item, language: Language) -> Iterator[st
         spec = writer.family.misconception(name)
         yield from (writer.write(text) for text in (spec.name, spec.did, spec.remedy))
     for step in item.solution.steps:
-        line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
-        yield writer.write(writer.family.working[line].text, more)
-        yield writer.write(writer.family.working[line].sum, more)
+        yield from writer.working(step)
     for note in item.solution.model_notes:
         yield writer.write(writer.family.model[note])

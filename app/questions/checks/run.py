@@ -20,12 +20,13 @@ FULLY_READ = 120
 
 @dataclass(frozen=True, slots=True)
 class FamilyReport:
-    """One family's findings and figures; `figures` is None where nothing could be drawn."""
+    """One family's findings; `figures` is None where nothing could be drawn, `few` says why few draws differ."""
 
     family: str
     draws: int
     issues: tuple[Issue, ...]
     figures: BatchFigures | None
+    few: str = ""
 
 
 def check_library(
@@ -48,7 +49,7 @@ def check_family(library: Library, family_id: str, conventions: Sequence[Convent
         findings.error("no-legal-draw", str(error), "Widen the parameters or relax the solver's conditions.")
     figures = check_batch(library, items, findings) if items and not findings.has("cannot-write") else None
     _check_all_used(family, items, findings)
-    return FamilyReport(family_id, len(items), tuple(findings.issues()), figures)
+    return FamilyReport(family_id, len(items), tuple(findings.issues()), figures, family.few or "")
 
 
 def _draw_all(

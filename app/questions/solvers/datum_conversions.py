@@ -102,7 +102,7 @@ def _walk(
         given={"ask": ask, **given},
         wrong=dict(_wrong_walks(rows, key, paths)),
         quantities={**{name: key[row] for row, name in NAMES.items()}, "variation_deg": v, "deviation_deg": d},
-        steps=tuple(_walk_steps(rows, key, v, d)),
+        steps=tuple(_walk_steps(rows, v, d)),
         verdict_figures=(FigureCall("ladder", {**given, "ask": ask, "key": [key[row] for row in rows]}),),
         model_notes=("steady",),
         scene="home" if at_home else "",
@@ -126,11 +126,7 @@ def _wrong_walks(
         yield name, Wrong(yours[-1], {"m_turned": path["M"]}, {"yours": yours, "first_wrong": first_wrong})
 
 
-def _walk_steps(rows: str, key: Mapping[str, int], v: int, d: int) -> Iterator[str]:
-    through = False
+def _walk_steps(rows: str, v: int, d: int) -> Iterator[str]:
     for start, end in pairwise(rows):
         name, size = ("variation", v) if "T" in start + end else ("deviation", d)
         yield f"{name}-{'east' if size > 0 else 'west'}"
-        through |= not 1 <= key[start] + (-size if start + end in {"TM", "MC"} else size) <= 360
-    if through:
-        yield "through-north"

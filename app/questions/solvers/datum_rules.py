@@ -78,7 +78,7 @@ def cruising_altitude_datum(parameters: Mapping[str, Any], conventions: Conventi
         quantities={"track_deg": right, "other_deg": other, "right_north": north_name(true_there=right == true),
                     "other_north": north_name(true_there=right != true), "key_half": f"{parity}-plus-500",
                     **found["quantities"]},
-        steps=(*found["first"], "stays-true" if right == true else "to-magnetic", *through_north(true, v, right),
+        steps=(*found["first"], "stays-true" if right == true else "to-magnetic",
                f"half-{parity}", *found["last"]),
         verdict_figures=two_roses(true, v),
         scene="us" if region == "us" else "ca",
@@ -89,11 +89,6 @@ def cruising_altitude_datum(parameters: Mapping[str, Any], conventions: Conventi
 
 def _near_the_line(track_deg: float) -> bool:
     return min(abs(difference(track_deg, 0)), abs(difference(track_deg, 180))) < CLEAR_OF_NORTH_DEG
-
-
-def through_north(true: int, v: int, right: int) -> tuple[str, ...]:
-    """Say that the step from true to magnetic passes north, where it is made and does."""
-    return ("through-north",) if right != true and not 1 <= true - v <= 360 else ()
 
 
 def _asked_altitude(parameters: Mapping[str, Any], parity: str, decoys: list[str]) -> dict[str, Any]:
@@ -161,7 +156,7 @@ def wind_datum(parameters: Mapping[str, Any], conventions: Conventions) -> Solut
         wrong=wrong,
         quantities={"exact_deg": shown(magnetic_from_true(wind, v)), "answer_deg": key,
                     "right_north": north_name(true_there=counts_from_true(region))},
-        steps=("spoken" if spoken else "text", *_wind_steps(wind - v, spoken=spoken, converts=converts)),
+        steps=("spoken" if spoken else "text", *_wind_steps(spoken=spoken, converts=converts)),
         verdict_figures=() if spoken else two_roses(wind, v),
         scene="-".join(filter(None, ("voice" if spoken else "text", side))),
         features={"in-the-north": float(counts_from_true(region)), "spoken": float(spoken)},
@@ -172,9 +167,9 @@ def _ten(direction_deg: float) -> int:
     return shown(10 * whole(direction_deg / 10))
 
 
-def _wind_steps(magnetic: int, *, spoken: bool, converts: bool) -> tuple[str, ...]:
+def _wind_steps(*, spoken: bool, converts: bool) -> tuple[str, ...]:
     if spoken:
         return ("unchanged",)
     if not converts:
         return ("stays-true", "unchanged")
-    return ("to-magnetic", *(() if 1 <= magnetic <= 360 else ("through-north",)), "to-ten")
+    return ("to-magnetic", "to-ten")

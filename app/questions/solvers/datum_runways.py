@@ -12,7 +12,6 @@ from app.questions.solvers.datum_rules import (
     counts_from_true,
     north_name,
     region_and_variation,
-    through_north,
     two_roses,
 )
 from app.questions.solvers.registry import solver
@@ -41,7 +40,7 @@ def _number(parameters: Mapping[str, Any], conventions: Conventions) -> Solution
         given={"ask": parameters["ask"], "runway_true_deg": true, "variation_deg": v, "region": region},
         wrong=wrong | {"other-end": number if other_end else reciprocal_runway(number)},
         quantities=quantities,
-        steps=_runway_steps(true, v, azimuth, other_end=other_end),
+        steps=_runway_steps(true, azimuth, other_end=other_end),
         verdict_figures=two_roses(true, v),
         scene="home" if at_home else "",
         features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
@@ -65,8 +64,8 @@ def _facing(region: str, true: int, v: int) -> tuple[int, dict[str, int], dict[s
     }  # fmt: skip
 
 
-def _runway_steps(true: int, v: int, azimuth: int, *, other_end: bool) -> tuple[Step | str, ...]:
-    steps: list[Step | str] = ["stays-true" if azimuth == true else "to-magnetic", *through_north(true, v, azimuth)]
+def _runway_steps(true: int, azimuth: int, *, other_end: bool) -> tuple[Step | str, ...]:
+    steps: list[Step | str] = ["stays-true" if azimuth == true else "to-magnetic"]
     steps.append("nearest-ten")
     if azimuth < 5:
         steps.append("north-is-36")
@@ -98,7 +97,7 @@ def _for_wind(parameters: Mapping[str, Any], conventions: Conventions) -> Soluti
                "wind_from_deg": wind, "wind_kt": parameters["wind_kt"]},
         wrong=numbers | {"wind-from-behind": reciprocal_runway(key)},
         quantities={**quantities, "key_number": key, "off_deg": off, "wind_number": wind_number},
-        steps=(*_runway_steps(true, v, azimuth, other_end=False), "same-north", last),
+        steps=(*_runway_steps(true, azimuth, other_end=False), "same-north", last),
         verdict_figures=two_roses(true, v) if counts_from_true(region) else (figure,),
         features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
     )  # fmt: skip

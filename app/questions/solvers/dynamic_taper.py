@@ -192,10 +192,8 @@ def _steps(passing: Passing, key: int) -> tuple[Step | str, ...]:
     pole = 180 if 90 < heading < 270 else 360 if heading >= 270 else 0
     apart = Step("from-pole", {"larger_deg": max(pole, heading), "smaller_deg": min(pole, heading)})
     less = (passing.turn == "right") == near
-    result_deg = heading + (-1 if less else 1) * passing.scaled_deg
-    through = () if 0.5 <= result_deg < 360.5 else ("through-north",)
     return ("half-near" if near else "half-far", apart, "scale",
-            Step(f"{'less' if less else 'more'}-{passing.turn}", {"key": key}), *through)  # fmt: skip
+            Step(f"{'less' if less else 'more'}-{passing.turn}", {"key": key}))  # fmt: skip
 
 
 def _on_east_or_west(passing: Passing, given: Mapping[str, Any], conventions: Conventions) -> Solution:

@@ -191,21 +191,15 @@ def _steer(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
     own = whole(conventions.variation_deg)
     at_home = parameters["at_home"] and variation_fits(conventions) and abs(own) >= LEAST_DECOY_DEG
     v = own if at_home else v
-    total = wanted - d
-    steps: list[Step | str] = [
-        "definition",
-        Step("east-off" if d > 0 else "west-on", {"size_deg": abs(d), "total_deg": total}),
-    ]
-    if total > 360:
-        steps.append(Step("past-north", {"total_deg": total, "on_deg": total - 360}))
+    key = shown(compass_from(wanted, d))
     return Solution(
-        key=shown(compass_from(wanted, d)),
+        key=key,
         given={"ask": "steer", "magnetic_deg": wanted, "deviation_deg": d, "variation_deg": v},
         quantities={"where": "where-home" if at_home else "where-field"},
         wrong={
             "steer-plus": shown(wanted + d), "uncorrected": wanted, "double": shown(wanted - 2 * d),
             "uses-variation": shown(wanted - d - v),
         },
-        steps=tuple(steps),
-        features={"crosses-north": float(total > 360)},
+        steps=("definition", Step("east-off" if d > 0 else "west-on", {"size_deg": abs(d), "on_deg": key})),
+        features={"crosses-north": float(wanted - d > 360)},
     )  # fmt: skip

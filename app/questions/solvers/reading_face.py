@@ -67,8 +67,7 @@ def _misread(face: str, reading: int, off: int, tens: int, far: int) -> dict[str
 def _count(face: Face, label: int, off: int) -> tuple[str, ...]:
     if not off:
         return ("on-number",) if label % 90 else ("on-letter",)
-    up = "count-past-north" if label == 360 else "count-up"
-    return ("nearest", f"grows-{larger_numbers(face)}", up if off > 0 else "count-down")
+    return ("nearest", f"grows-{larger_numbers(face)}", "count-up" if off > 0 else "count-down")
 
 
 @solver("card-neighbour")
@@ -142,7 +141,7 @@ def mean_of_swing(parameters: Mapping[str, Any], _conventions: Conventions) -> S
         given={"face": face, "low_deg": low, "high_deg": high},
         quantities={"spread_deg": spread, "half_deg": spread // 2, "counted_deg": low + spread, "middle_deg": key},
         wrong=wrong,
-        steps=("width", "half", "middle-past-north" if key < low else "middle"),
+        steps=("width", "half", "middle"),
         verdict_figures=(FigureCall("drum", {**in_view, "key_deg": key}),) if face == "drum" else (),
         model_notes=("average",),
         features={"crosses-north": float(straddles), "wide": float(spread >= 20)},

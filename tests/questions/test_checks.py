@@ -1,0 +1,42 @@
+"""Checks over a batch of draws: a family that repeats itself is warned of, unless it says why it must; sums add up."""
+
+from dataclasses import replace
+from typing import Any
+
+from app.packs.library import Library
+from app.questions.checks.run import FamilyReport, check_family
+from tests.questions.engine import home, library
+
+ID = "true-to-compass"
+NARROW = {"true_deg": {"choices": [100]}, "variation_deg": {"choices": [12]}, "deviation_deg": {"choices": [3]}}
+
+
+def changed(**fields: Any) -> Library:
+    """Return the packs with one family changed."""
+    packs = library()
+    family = packs.family(ID)
+    narrow = type(family).model_validate(family.model_dump() | fields)
+    return replace(packs, families={**packs.families, ID: narrow})
+
+
+def report(packs: Library) -> FamilyReport:
+    return check_family(packs, ID, [home(-35.3, 149.2, "au")], 60)
+
+
+def rules(packs: Library) -> set[str]:
+    return {issue.rule for issue in report(packs).issues}
+
+
+def test_a_family_that_repeats_itself_is_warned_of_or_says_why() -> None:
+    few = {"parameters": library().family(ID).model_dump()["parameters"] | NARROW}
+    assert "few-distinct" in rules(changed(**few))
+    declared = report(changed(**few, few="One heading is all there is."))
+    assert "few-distinct" not in {issue.rule for issue in declared.issues}
+    assert declared.few == "One heading is all there is."
+
+
+def test_a_sum_that_misses_is_warned_of() -> None:
+    working = {name: line.model_dump() for name, line in library().family(ID).working.items()}
+    spoilt = {name: line | {"sum": "1 + 1 = 3"} for name, line in working.items()}
+    assert "sum-off" not in rules(library())
+    assert "sum-off" in rules(changed(working=spoilt))
