@@ -11,6 +11,7 @@ from random import Random
 from typing import Any
 from uuid import UUID
 
+from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Skill, new_skill
 from app.learner.selection import Candidate, Choice, choose, nearest_difficulty
 from app.packs.library import Library
@@ -18,6 +19,7 @@ from app.questions.conventions import Conventions
 from app.questions.model import Item
 from app.questions.present import plain
 from app.services.actor import Actor
+from app.services.difficulty import find_difficulty
 from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_drill, place_of, wanted_families
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.learning import CLOSED_FORMS, LearnerState, find_state, posed_of
@@ -135,8 +137,13 @@ class _Chooser:
         if not items:
             return None
         skill = _skill_of(self.library, state, choice.family)
-        posed = [posed_of(self.library, item) for item in items]
+        difficulty = self._difficulty(choice.family)
+        posed = [posed_of(self.library, item, difficulty) for item in items]
         return items[nearest_difficulty(state.level, skill, posed, choice.purpose, now)]
+
+    def _difficulty(self, family: str) -> FamilyDifficulty:
+        with self.uow.reader() as connection:
+            return find_difficulty(connection, self.actor.school_id, self.library, family)
 
     def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
         """Return the kind of answer this drill has had less of: half of them are given without options."""

@@ -13,7 +13,7 @@ from uuid import UUID
 from sqlalchemy import Connection
 
 from app.learner import evidence as model
-from app.learner.difficulty import first_difficulty
+from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Evidence, Level, Posed, Skill
 from app.learner.mastery import judge
 from app.learner.recall import Recall, review
@@ -51,11 +51,14 @@ class LearnerState:
     skills: Mapping[str, SkillState] = field(default_factory=dict)
 
 
-def evidence_of(library: Library, item: Item, worded: WordedItem, took_ms: int | None) -> dict[str, Any]:
+def evidence_of(
+    library: Library, item: Item, worded: WordedItem, took_ms: int | None, difficulty: FamilyDifficulty
+) -> dict[str, Any]:
     """Return, as plain values, what an answer to an item says to the learner model, right or wrong."""
-    posed = posed_of(library, item)
+    posed = posed_of(library, item, difficulty)
     return {
         "difficulty": posed.difficulty,
+        "features": dict(item.solution.features),
         "options": posed.options,
         "offered": list(posed.offered),
         "known": [each.id for each in library.family(item.family).misconceptions],
@@ -63,14 +66,14 @@ def evidence_of(library: Library, item: Item, worded: WordedItem, took_ms: int |
     }
 
 
-def posed_of(library: Library, item: Item) -> Posed:
-    """Return what the learner model has to know of an item."""
+def posed_of(library: Library, item: Item, difficulty: FamilyDifficulty) -> Posed:
+    """Return what the learner model has to know of an item of a family as hard as that."""
     family = library.family(item.family)
     options = len(item.options) if item.form in CLOSED_FORMS else 0
     shown = {name for option in item.options for name in option.misconceptions}
     could_show = shown if options else dict(item.wrong_values())
     offered = tuple(each.id for each in family.misconceptions if each.id in could_show)
-    return Posed(first_difficulty(family.grade).of(item.solution.features), options, offered)
+    return Posed(difficulty.of(item.solution.features), options, offered)
 
 
 def count_words(worded: WordedItem) -> int:
@@ -145,13 +148,14 @@ def advance(state: LearnerState, answer: AnswerRow) -> LearnerState:
     if answer.evidence is None:
         return state
     before = state.skills.get(answer.family) or SkillState(model.new_skill(tuple(answer.evidence["known"])))
-    seen = _evidence(answer)
+    seen = seen_in(answer)
     level, skill = model.learn(state.level, before.skill, seen)
     after = _noted(before, level, skill, seen)
     return LearnerState(level, {**state.skills, answer.family: after})
 
 
-def _evidence(answer: AnswerRow) -> Evidence:
+def seen_in(answer: AnswerRow) -> Evidence:
+    """Return what a kept answer with evidence says to the learner model."""
     given = answer.evidence or {}
     offered = tuple(given["offered"])
     return Evidence(

@@ -3,16 +3,19 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.grader.grade import Grade, grade
 from app.grader.reply import BadReply, Reply, parse_reply
+from app.learner.difficulty import FamilyDifficulty
 from app.packs.library import Library
 from app.packs.spec import Language
 from app.questions.model import Item
 from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.adaptive import go_on
+from app.services.difficulty import read_difficulty
 from app.services.drills import get_drill
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.items import ItemView, get_item, stamp_of, view_item, words_of
@@ -46,6 +49,15 @@ class Sent:
 
     fields: Mapping[str, Sequence[str]]
     took_ms: int | None = None
+
+
+class Graded(NamedTuple):
+    """A graded answer, and how hard its family is in the school as of now."""
+
+    item: Item
+    reply: Reply
+    marks: Grade
+    difficulty: FamilyDifficulty
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +119,8 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     item = get_item(library, row, row.conventions, actor.language)
     reply = read_reply(library, item, sent, actor.language)
     marks = grade(library, item, reply)
-    attempt = new_attempt(library, reader_of(sitting, actor), row.id, (item, reply, marks), sent.took_ms, now)
+    graded = Graded(item, reply, marks, read_difficulty(library, item.family, row.difficulty))
+    attempt = new_attempt(library, reader_of(sitting, actor), row.id, graded, sent.took_ms, now)
     try:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
@@ -142,10 +155,10 @@ def read_reply(library: Library, item: Item, sent: Sent, language: Language) -> 
 
 
 def new_attempt(
-    library: Library, actor: Actor, item_id: UUID, graded: tuple[Item, Reply, Grade], took_ms: int | None, now: datetime
+    library: Library, actor: Actor, item_id: UUID, graded: Graded, took_ms: int | None, now: datetime
 ) -> AttemptRow:
-    """Return the attempt that keeps a graded answer, (item, reply, grade)."""
-    item, reply, marks = graded
+    """Return the attempt that keeps a graded answer."""
+    item, reply, marks, difficulty = graded
     worded = words_of(library, item, actor.language)
     timed = took_ms if took_ms is not None and 0 <= took_ms <= LONGEST_MS else None
     return AttemptRow(
@@ -170,7 +183,7 @@ def new_attempt(
         first_misconception=marks.misconceptions[0] if marks.misconceptions else None,
         took_ms=timed,
         answered_at=now,
-        evidence=evidence_of(library, item, worded, timed),
+        evidence=evidence_of(library, item, worded, timed, difficulty),
     )
 
 

@@ -14,12 +14,14 @@ from app.insight.item_quality import (
     RestSums,
     judge_family,
 )
+from app.learner.difficulty import GRADES
 from app.packs.library import Library
 from app.packs.spec import Family
 from app.services.actor import Actor
 from app.services.errors import NotFound
 from app.services.today import misconception_words
 from app.storage.queries import quality
+from app.storage.queries.measured import MeasuredRow, find_measured
 from app.storage.queries.quality import QualityRow, SetQualityRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -88,6 +90,26 @@ class OptionLine:
 
 
 @dataclass(frozen=True, slots=True)
+class DifficultyLine:
+    """How hard its author took a kind of question to be, and how hard it is, on the grades' scale of logits.
+
+    low, high: where the measured value lies in two cases of three. measured: None while nothing was measured.
+    """
+
+    grade: str
+    graded: float
+    measured: MeasuredRow | None
+    low: float
+    high: float
+
+    @property
+    def nearest(self) -> str:
+        """The grade that lies nearest to what was measured."""
+        at = self.measured.difficulty["plain"] if self.measured else self.graded
+        return min(GRADES, key=lambda grade: abs(GRADES[grade] - at))
+
+
+@dataclass(frozen=True, slots=True)
 class FamilyQuality:
     """One kind of question in full; `line` is None while nobody has answered it."""
 
@@ -97,6 +119,7 @@ class FamilyQuality:
     version: int
     line: QualityLine | None
     options: Sequence[OptionLine]
+    difficulty: DifficultyLine
 
 
 def list_quality(uow: UnitOfWork, actor: Actor, library: Library, topic: str = "") -> QualityList:
@@ -126,6 +149,7 @@ def family_quality(uow: UnitOfWork, actor: Actor, library: Library, family_id: s
         raise NotFound(family_id)
     with uow.reader() as connection:
         row = quality.find_quality(connection, actor.school_id, family_id)
+        found = find_measured(connection, actor.school_id, family_id)
     line = _line(family, row, actor) if row else None
     return FamilyQuality(
         family=family_id,
@@ -134,7 +158,14 @@ def family_quality(uow: UnitOfWork, actor: Actor, library: Library, family_id: s
         version=family.version,
         line=line,
         options=_options(library, row, line.quality.idle, actor) if row and line else (),
+        difficulty=_difficulty(family, found),
     )
+
+
+def _difficulty(family: Family, found: MeasuredRow | None) -> DifficultyLine:
+    graded = GRADES[family.grade]
+    at, error = (found.difficulty["plain"], found.error) if found else (graded, 0.0)
+    return DifficultyLine(family.grade, graded, found, at - error, at + error)
 
 
 def _line(family: Family, row: QualityRow, actor: Actor) -> QualityLine:

@@ -6,11 +6,12 @@ from datetime import date, datetime, timedelta
 from math import ceil
 from zoneinfo import ZoneInfo
 
-from app.learner.difficulty import first_difficulty
+from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Level, Skill, aged
 from app.learner.readiness import LEAST_ANSWERS_A_SKILL, Asked, Section, Words, readiness
 from app.packs.library import Library
 from app.services.actor import Actor
+from app.services.difficulty import list_difficulties
 from app.services.errors import Invalid
 from app.services.exam_profiles import ExamProfile, ExamSection
 from app.services.learning import LearnerState, find_state
@@ -62,10 +63,10 @@ def ready_for(
     on = read_day(typed, actor, now)
     today = now.astimezone(ZoneInfo(actor.time_zone)).date()
     moment = now if on is None else now + (on - today)
-    state = _state(uow, actor)
+    state, difficulties = _known(uow, actor, library)
     skills = {name: aged(each.skill, moment) for name, each in state.skills.items()}
-    asked = {section: _blueprint(library, profile, section) for section in profile.sections if section.asked}
-    asked = {section: blueprint for section, blueprint in asked.items() if blueprint.asked}
+    blueprints = ((each, _blueprint(library, profile, each, difficulties)) for each in profile.sections if each.asked)
+    asked = {section: blueprint for section, blueprint in blueprints if blueprint.asked}
     whole = readiness(state.level, skills, tuple(asked.values()), _least(profile.pass_percent, profile.asked))
     chances = {
         section.id: readiness(state.level, skills, (blueprint,), _section_least(profile, section))
@@ -101,20 +102,20 @@ def spread(questions: int, families: Sequence[str]) -> Mapping[str, int]:
     return {name: share for name, share in shares.items() if share}
 
 
-def _state(uow: UnitOfWork, actor: Actor) -> LearnerState:
-    if actor.visit_id is None:
-        return LearnerState()
+def _known(uow: UnitOfWork, actor: Actor, library: Library) -> tuple[LearnerState, Mapping[str, FamilyDifficulty]]:
     with uow.reader() as connection:
-        return find_state(connection, actor.school_id, actor.visit_id)
+        difficulties = list_difficulties(connection, actor.school_id, library)
+        if actor.visit_id is None:
+            return LearnerState(), difficulties
+        return find_state(connection, actor.school_id, actor.visit_id), difficulties
 
 
-def _blueprint(library: Library, profile: ExamProfile, section: ExamSection) -> Section:
+def _blueprint(
+    library: Library, profile: ExamProfile, section: ExamSection, difficulties: Mapping[str, FamilyDifficulty]
+) -> Section:
     """Return the section as the learner model reads it: which families, how many questions, how hard."""
     shares = spread(section.asked, profile.families_of(section, library))
-    asked = tuple(
-        Asked(name, share, profile.options, first_difficulty(library.family(name).grade).plain)
-        for name, share in shares.items()
-    )
+    asked = tuple(Asked(name, share, profile.options, difficulties[name].plain) for name, share in shares.items())
     return Section(section.id, asked, _least(section.pass_percent, section.asked))
 
 

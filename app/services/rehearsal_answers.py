@@ -6,12 +6,14 @@ from datetime import datetime
 from uuid import UUID
 
 from app.grader.grade import grade
+from app.learner.difficulty import FamilyDifficulty
 from app.packs.library import Library
 from app.services.actor import Actor
+from app.services.difficulty import list_difficulties
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.items import ItemView, find_item, get_item, view_item
 from app.services.learning import learn, rebuild
-from app.services.practice import Sent, new_attempt, read_reply
+from app.services.practice import Graded, Sent, new_attempt, read_reply
 from app.services.rehearsals import Phase, load_rehearsal, phase_of, require_phase
 from app.storage.queries import attempts, drills, rehearsals, tallies
 from app.storage.queries.attempts import AttemptRow
@@ -86,7 +88,8 @@ def hand_in(uow: UnitOfWork, actor: Actor, library: Library, rehearsal_id: UUID,
         places = drills.list_places(connection, actor.school_id, row.drill_id)
         drafts = rehearsals.list_drafts(connection, actor.school_id, row.drill_id)
         late = rehearsals.has_answers_from(connection, actor.school_id, actor.own_visit, submitted_at)
-        graded = _graded(library, actor, (_conventions(drill), places), drafts, submitted_at)
+        difficulties = list_difficulties(connection, actor.school_id, library)
+        graded = _graded(library, actor, (_conventions(drill), places, difficulties), drafts, submitted_at)
         for attempt in graded:
             attempts.add_attempt(connection, attempt)
             tallies.count_attempt(connection, attempt)
@@ -100,12 +103,12 @@ def hand_in(uow: UnitOfWork, actor: Actor, library: Library, rehearsal_id: UUID,
 def _graded(
     library: Library,
     actor: Actor,
-    of: tuple[dict[str, object], Sequence[PlaceRow]],
+    of: tuple[dict[str, object], Sequence[PlaceRow], Mapping[str, FamilyDifficulty]],
     drafts: Mapping[UUID, DraftRow],
     moment: datetime,
 ) -> Sequence[AttemptRow]:
     """Return the attempts in the order of their ids, in which they are read again; a revised question has none."""
-    conventions, places = of
+    conventions, places, difficulties = of
     made = []
     for place in places:
         draft = drafts.get(place.id)
@@ -116,7 +119,8 @@ def _graded(
             reply = read_reply(library, item, Sent(draft.fields), actor.language)
         except (Invalid, Conflict):
             continue
-        made.append(new_attempt(library, actor, place.id, (item, reply, grade(library, item, reply)), None, moment))
+        marked = Graded(item, reply, grade(library, item, reply), difficulties[item.family])
+        made.append(new_attempt(library, actor, place.id, marked, None, moment))
     return sorted(made, key=lambda attempt: attempt.id)
 
 

@@ -1,6 +1,6 @@
 """Kinds of questions a school has withdrawn: `offered` is the one place where new draws leave them out."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime
 from functools import lru_cache
@@ -27,6 +27,11 @@ def list_withdrawn(uow: UnitOfWork, actor: Actor, library: Library) -> Mapping[s
     """Return what the actor's school has withdrawn and the packs have not corrected since, by family."""
     with uow.reader() as connection:
         rows = withdrawals.list_withdrawals(connection, actor.school_id)
+    return still_withdrawn(library, rows)
+
+
+def still_withdrawn(library: Library, rows: Iterable[WithdrawalRow]) -> Mapping[str, WithdrawalRow]:
+    """Return, by family, what the packs have not corrected since."""
     return {
         row.family: row
         for row in rows

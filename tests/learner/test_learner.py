@@ -11,9 +11,7 @@ from random import Random
 
 import pytest
 
-from app.learner.difficulty import PooledAnswer, calibrate, first_difficulty
 from app.learner.evidence import Evidence, Level, Posed, Skill, _observe, aged, learn, new_skill, predict_right
-from app.learner.logistic import sigmoid
 from app.learner.mastery import judge
 from app.learner.quadrature import normal_nodes
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness, score_distribution
@@ -239,17 +237,3 @@ def test_items_are_chosen_by_their_predicted_share() -> None:
     offered = [Posed(-2.0, 4), Posed(0.0, 4), Posed(2.0, 4)]
     assert nearest_difficulty(Level(0, 0.1), Skill(0, 0.1), offered, "learn", NOW) == 1
     assert nearest_difficulty(Level(2, 0.1), Skill(0, 0.1), offered, "diagnose", NOW) == 2
-
-
-def test_calibration_finds_the_difficulty_and_a_feature() -> None:
-    rng = Random(7)
-    answers = []
-    for _ in range(2000):
-        ability, crossing = rng.gauss(0, 1), float(rng.random() < 0.5)
-        right = rng.random() < 0.25 + 0.75 * sigmoid(ability - 0.9 - 0.6 * crossing)
-        answers.append(PooledAnswer(ability, 0.25, {"crosses-north": crossing}, right))
-    found = calibrate("medium", answers)
-    assert found.plain == pytest.approx(0.9, abs=0.2)
-    assert found.weights["crosses-north"] == pytest.approx(0.6, abs=0.25)
-    assert calibrate("hard", []) == first_difficulty("hard")
-    assert found.of({"crosses-north": 1.0}) > found.of({})

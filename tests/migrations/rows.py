@@ -253,6 +253,13 @@ def recheck_rows(name: str) -> list[Row]:
     ]
 
 
+def measured_rows(name: str) -> list[Row]:
+    """A school with a measured difficulty."""
+    of, _, first = school_with_visit(name, "measured")
+    row = {"family": "true-to-compass", "difficulty": '{"plain": 0.4, "weights": {}}', "error": 0.2, "answers": 90}
+    return [*first, ("measured_difficulty", of | row | {"learners": 12, "measured_at": MOMENT})]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -266,6 +273,7 @@ ROWS = {
     "0011_withdrawals": withdrawal_rows,
     "0012_regraded": regraded_rows,
     "0013_rechecks": recheck_rows,
+    "0015_measured": measured_rows,
 }
 
 

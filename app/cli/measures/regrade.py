@@ -19,8 +19,9 @@ from app.packs.library import Library
 from app.packs.load import load_library
 from app.questions.draw import draw
 from app.services.actor import Actor
+from app.services.difficulty import read_difficulty
 from app.services.drills import new_drill
-from app.services.practice import new_attempt
+from app.services.practice import Graded, new_attempt
 from app.services.regrading import apply, plan
 from app.services.visits import guest, open_visit
 from app.storage.base import table_of
@@ -97,7 +98,7 @@ def _drawn(library: Library, actor: Actor) -> Sequence[AttemptRow]:
     for seed in range(DIFFERENT):
         item = draw(library, FAMILY, seed, actor.conventions, "typed")
         reply = Reply(item.key, f"{item.key:03.0f}")
-        graded = (item, reply, grade(library, item, reply))
+        graded = Graded(item, reply, grade(library, item, reply), read_difficulty(library, FAMILY, None))
         found.append(new_attempt(library, actor, new_id(START), graded, 20_000, START))
     return found
 

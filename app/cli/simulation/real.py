@@ -11,6 +11,7 @@ from app.cli.simulation.course import ANSWERS_A_DAY, START, STEP
 from app.cli.simulation.learners import KINDS, Given, Question, SyntheticLearner, kin_of, new_learner
 from app.cli.simulation.measures import Pair, calibration_error, log_loss
 from app.cli.simulation.studies import SKILLS, Figure
+from app.learner.difficulty import first_difficulty
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
 from app.packs.library import Library
 from app.questions.model import Item
@@ -68,7 +69,8 @@ class _Walk:
         pairs = []
         for number, (place, item) in enumerate(zip(places, items, strict=True)):
             now = START + timedelta(days=number // ANSWERS_A_DAY) + STEP * (number % ANSWERS_A_DAY)
-            question = Question(item.family, posed_of(self.library, item))
+            difficulty = first_difficulty(self.library.family(item.family).grade)
+            question = Question(item.family, posed_of(self.library, item, difficulty))
             skill = self.skills[item.family]
             p = predict_right(self.level, skill, question.posed, now)
             given = self.learner.answer(question)

@@ -4,6 +4,7 @@ from app.storage.models.attempt import Attempt
 from app.storage.models.audit import AuditEntry
 from app.storage.models.drill import Drill, DrillItem
 from app.storage.models.learner import Learner, LearnerSkill
+from app.storage.models.measured import MeasuredDifficulty
 from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
 from app.storage.models.quality import FamilyQuality, QualityRun, SetQuality
 from app.storage.models.recheck import Recheck, RecheckPerson
@@ -43,6 +44,7 @@ __all__ = [
     "Invitation",
     "Learner",
     "LearnerSkill",
+    "MeasuredDifficulty",
     "OneTimeCode",
     "PassMark",
     "Person",

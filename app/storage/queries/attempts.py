@@ -9,6 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM
+from app.storage.queries.measured import MEASURED
 
 MOST_MISSED = 20
 
@@ -19,7 +20,10 @@ class AlreadyAnswered(Exception):
 
 @dataclass(frozen=True, slots=True)
 class ItemRow:
-    """An item to be drawn: where it stands, what it is drawn from, and the verdict on it if there is one."""
+    """An item to be drawn: where it stands, what it is drawn from, and the verdict on it if there is one.
+
+    difficulty: what was measured of its family; None where nothing was.
+    """
 
     id: UUID
     drill_id: UUID
@@ -32,6 +36,7 @@ class ItemRow:
     aim: dict[str, Any] | None
     planned: int | None
     correct: bool | None
+    difficulty: dict[str, Any] | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +86,7 @@ _OWN_ITEM = (
     DRILL.c.visit_id == bindparam("visit_id"),
 )
 _ITEM_OF_DRILL = (DRILL.c.school_id == ITEM.c.school_id) & (DRILL.c.id == ITEM.c.drill_id)
+_OF_FAMILY = (MEASURED.c.school_id == ITEM.c.school_id) & (MEASURED.c.family == ITEM.c.family)
 FIND_ITEM = (
     select(
         *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
@@ -89,8 +95,9 @@ FIND_ITEM = (
         DRILL.c.aim,
         DRILL.c.planned,
         ATTEMPT.c.correct,
+        MEASURED.c.difficulty,
     )
-    .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM))
+    .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM).outerjoin(MEASURED, _OF_FAMILY))
     .where(*_OWN_ITEM)
 )
 FIND_ATTEMPT = select(ATTEMPT).where(

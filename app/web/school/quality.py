@@ -34,6 +34,7 @@ FLAGS: dict[str, tuple[object, object]] = {
         _("Several typed the same wrong value that no misconception explains: it may be a new one."),
     ),
 }
+GRADE_WORDS = {"easy": _("easy"), "medium": _("medium"), "hard": _("hard")}
 
 
 @school.get("/school/quality")
@@ -78,6 +79,7 @@ def _family_page(family_id: str, refusal: Invalid | None = None) -> str:
         reports=len(list_desk(uow(), actor(), library(), family_id)),
         withdrawal=list_withdrawn(uow(), actor(), library()).get(family_id),
         flags=FLAGS,
+        grades=GRADE_WORDS,
         refusal=refusal,
         may_change=actor().role is Role.SCHOOL,
     )

@@ -1,0 +1,89 @@
+"""Measuring how difficult the kinds of questions are, once a night, from a school's latest answers.
+
+What was answered keeps the difficulty it was judged with; what is measured is in force for the answers to come.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict
+from datetime import datetime
+from uuid import UUID
+
+from app.learner.calibration import Calibrated, PooledAnswer, calibrate
+from app.packs.library import Library
+from app.services.learning import LearnerState, advance, seen_in
+from app.services.withdrawals import still_withdrawn
+from app.storage.queries import learners, measured, quality, withdrawals
+from app.storage.queries.measured import MeasuredRow
+from app.storage.unit_of_work import UnitOfWork
+
+MOST_POOLED = 1000  # answers of a family, the latest learners first; more would change nothing that shows
+
+Course = Sequence[PooledAnswer]
+
+
+def measure_all(uow: UnitOfWork, library: Library, now: datetime) -> int:
+    """Measure in every school; returns how many difficulties are in force."""
+    with uow.reader() as connection:
+        schools = quality.list_all_schools(connection)
+    return sum(measure_school(uow, library, school_id, now) for school_id in schools)
+
+
+def measure_school(uow: UnitOfWork, library: Library, school_id: UUID, now: datetime) -> int:
+    """Measure a school's kinds of questions anew; one it withdrew or nobody answered goes by its grade."""
+    with uow.reader() as connection:
+        gone = still_withdrawn(library, withdrawals.list_withdrawals(connection, school_id))
+    courses = _courses(uow, school_id, set(library.families) - set(gone))
+    rows = [
+        _row(school_id, name, calibrate(library.family(name).grade, _misconceptions(library, name), latest), now)
+        for name, all_courses in sorted(courses.items())
+        if (latest := _latest(all_courses))
+    ]
+    with uow.writer() as connection:
+        measured.replace_measured(connection, school_id, rows)
+    return len(rows)
+
+
+def _courses(uow: UnitOfWork, school_id: UUID, families: set[str]) -> Mapping[str, list[Course]]:
+    """Return each learner's answers by family, with the level that was known before each."""
+    courses: defaultdict[str, list[Course]] = defaultdict(list)
+    with uow.reader() as connection:
+        visits = measured.list_visits(connection, school_id)
+    for visit_id in visits:
+        of_visit: defaultdict[str, list[PooledAnswer]] = defaultdict(list)
+        for family, answer in _answers(uow, school_id, visit_id):
+            of_visit[family].append(answer)
+        for family in families & set(of_visit):
+            courses[family].append(of_visit[family])
+    return courses
+
+
+def _answers(uow: UnitOfWork, school_id: UUID, visit_id: UUID) -> Iterator[tuple[str, PooledAnswer]]:
+    """Yield what a learner answered, without what was too fast to have been read."""
+    with uow.reader() as connection:
+        rows = learners.list_answers(connection, school_id, visit_id)
+    state = LearnerState()
+    for row in rows:
+        if row.evidence is not None and not row.evidence["fast"]:
+            yield row.family, PooledAnswer(state.level, seen_in(row), row.evidence.get("features", {}))
+        state = advance(state, row)
+
+
+def _latest(courses: Sequence[Course]) -> Sequence[Course]:
+    """Return whole courses, the latest first, until they hold answers enough."""
+    kept: list[Course] = []
+    for course in sorted(courses, key=lambda each: each[-1].evidence.at, reverse=True):
+        if sum(map(len, kept)) >= MOST_POOLED:
+            break
+        kept.append(course)
+    return kept
+
+
+def _misconceptions(library: Library, family_id: str) -> tuple[str, ...]:
+    return tuple(each.id for each in library.family(family_id).misconceptions)
+
+
+def _row(school_id: UUID, family: str, found: Calibrated, now: datetime) -> MeasuredRow:
+    return MeasuredRow(
+        school_id, family, asdict(found.difficulty), found.error, found.answers, found.learners, measured_at=now
+    )
