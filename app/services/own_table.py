@@ -14,7 +14,7 @@ from app.storage.queries import attempts
 from app.storage.queries.attempts import AttemptRow
 from app.storage.unit_of_work import UnitOfWork
 
-COLUMNS = ("answered", "kind", "question", "answer", "right", "misconceptions", "seconds")
+COLUMNS = ("answered", "kind", "question", "answer", "right", "misconceptions", "seconds", "set-aside")
 
 
 def own_csv(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> str:
@@ -37,6 +37,7 @@ def _rows(library: Library, actor: Actor, kept: Sequence[AttemptRow]) -> Iterato
             int(each.correct),
             ", ".join(misconception_words(library, each.family, name, actor) or name for name in each.misconceptions),
             None if each.took_ms is None else round(each.took_ms / 1000),
+            int(each.set_aside_at is not None),
         ]
 
 

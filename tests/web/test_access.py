@@ -106,6 +106,7 @@ TABLE = {
     "school.show_exam_profile": SCHOOLS,
     "school.show_report": TEACHING,
     "school.show_reports": TEACHING,
+    "school.export_reports": TEACHING,
     "school.settle_report": SCHOOLS,
     "school.show_past_answers": SCHOOLS,
     "school.change_past_answers": SCHOOLS,

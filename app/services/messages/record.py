@@ -7,5 +7,6 @@ MESSAGES = {
     "own-answer": ("Answer.", "Réponse."),
     "own-right": ("Right (1) or not (0).", "Juste (1) ou non (0)."),
     "own-misconceptions": ("Misconceptions it points to.", "Idées fausses qu'elle laisse supposer."),
+    "own-set-aside": ("Set aside (1) or not (0).", "Mise de côté (1) ou non (0)."),
     "own-seconds": ("Seconds taken.", "Secondes prises."),
 }

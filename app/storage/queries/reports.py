@@ -8,9 +8,9 @@ from uuid import UUID
 from sqlalchemy import Connection, bindparam, func, insert, select, update
 
 from app.storage.base import table_of
-from app.storage.models import Report
+from app.storage.models import Attempt, Report
 
-REPORT = table_of(Report)
+REPORT, ATTEMPT = table_of(Report), table_of(Attempt)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +31,16 @@ class ReportRow:
     answer: str | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class AnswerRow:
+    """What was answered to a reported item."""
+
+    shown: dict[str, Any]
+    answer: dict[str, Any]
+    correct: bool
+    set_aside_at: datetime | None
+
+
 ADD = insert(REPORT)
 COUNT = (
     select(func.count())
@@ -45,6 +55,12 @@ OF_VISIT = (
 )
 SETTLE = update(REPORT).where(
     REPORT.c.school_id == bindparam("in_school"), REPORT.c.id == bindparam("report_id"), REPORT.c.settled_at.is_(None)
+)
+_OF_ITEM = (ATTEMPT.c.school_id == REPORT.c.school_id) & (ATTEMPT.c.drill_item_id == REPORT.c.drill_item_id)
+ANSWERS = (
+    select(REPORT.c.id, *(ATTEMPT.c[name] for name in AnswerRow.__slots__))
+    .select_from(REPORT.join(ATTEMPT, _OF_ITEM))
+    .where(REPORT.c.school_id == bindparam("school_id"))
 )
 LIST = select(REPORT).where(REPORT.c.school_id == bindparam("school_id")).order_by(REPORT.c.id)
 
@@ -62,6 +78,12 @@ def count_reports(connection: Connection, school_id: UUID, item_id: UUID) -> int
 def list_reports(connection: Connection, school_id: UUID) -> tuple[ReportRow, ...]:
     """Return a school's reports, oldest first."""
     return tuple(ReportRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+
+
+def list_answers(connection: Connection, school_id: UUID) -> dict[UUID, AnswerRow]:
+    """Return what was answered to the reported items of a school, by report; nothing for one without an answer."""
+    rows = connection.execute(ANSWERS, {"school_id": school_id})
+    return {row[0]: AnswerRow(*row[1:]) for row in rows}
 
 
 def find_report(connection: Connection, school_id: UUID, report_id: UUID) -> ReportRow | None:

@@ -58,6 +58,7 @@ DEEDS: dict[str, object] = {
     "exam-profile-changed": _("changed an exam profile"),
     "exam-profile-removed": _("took an exam profile away"),
     "set-withdrawn": _("took an assigned set back"),
+    "reports-exported": _("saved the reports of problems as a table"),
     "report-settled": _("settled a report of a problem"),
     "answers-regraded": _("had past answers marked again"),
     "answers-set-aside": _("set past answers aside"),

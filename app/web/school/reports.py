@@ -2,12 +2,13 @@
 
 from uuid import UUID
 
-from flask import redirect, render_template, request, url_for
+from flask import Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.services.actor import Role
 from app.services.errors import Conflict, Invalid
 from app.services.report_desk import LONGEST_ANSWER, get_report, list_desk, settle
+from app.services.reports_table import reports_csv
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
 from app.web.errors import STATUS
@@ -20,7 +21,19 @@ from app.web.school.quality import READING
 def show_reports() -> ResponseReturnValue:
     """List the reports, open ones first."""
     family = request.args.get("family", "")
-    return render_template("school/show_reports.html", lines=list_desk(uow(), actor(), library(), family))
+    return render_template(
+        "school/show_reports.html", lines=list_desk(uow(), actor(), library(), family), family=family
+    )
+
+
+@school.post("/school/reports/table")
+@allow(*READING)
+def export_reports() -> ResponseReturnValue:
+    """Send the reports, with the numbers of each, as a table for a spreadsheet."""
+    text = reports_csv(uow(), actor(), library(), request.form.get("family", ""), now())
+    response = Response(text, mimetype="text/csv")
+    response.headers["Content-Disposition"] = f'attachment; filename="reports-{now():%Y-%m-%d}.csv"'
+    return response
 
 
 @school.get("/school/reports/<uuid:report_id>")

@@ -1,10 +1,17 @@
 """A report goes from a student to the school and back; a kind of question is withdrawn and brought back."""
 
+import csv
+import json
+from io import StringIO
+
 import pytest
 
+from app.questions.present import plain
 from app.services.actor import Role
+from tests.questions.replies import wrong_answer
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
+from tests.web.student.answers import item_of
 
 
 @pytest.fixture
@@ -50,3 +57,39 @@ def test_question_is_withdrawn_and_brought_back(selma: Browser) -> None:
     page = selma.submit(page, {}, "//main//form")
     assert "Withdrawn by" not in page.text
     assert "withdrew a kind of question" in selma.get_page("/school/audit").text
+
+
+def test_saved_as_a_table_with_the_numbers_for_whoever_mends_it(school: OneSchool, selma: Browser) -> None:
+    alice = school.browser_of(school.add(Role.STUDENT, "Alice"))
+    page = alice.start_drill("compass-to-true", length=1)
+    item = item_of(school.app, page)
+    alice.submit(page, wrong_answer(item))
+    report = alice.get_page(alice.get_page(alice.address).find("//a[contains(@href, '/report')]/@href")[0])
+    alice.submit(report, {"text": "=1+1 is on the card"}, "//main//form")
+    form = "//form[@action='/school/reports/table']"
+    page = selma.get_page("/school/reports?family=compass-to-true")
+    response = selma.post("/school/reports/table", page.fields(form))
+    assert response.mimetype == "text/csv"
+    header, row = csv.reader(StringIO(response.text.removeprefix("\ufeff")))
+    told = dict(zip(header, row, strict=True))
+    assert (told["Family"], told["State"], told["What is wrong"]) == (item.family, "open", "'=1+1 is on the card")
+    assert (int(told["Seed"]), float(told["Key"])) == (item.seed, item.key)
+    assert json.loads(told["Numbers"]) == plain(item.parameters)
+    assert (told["Right"], bool(told["What was answered"])) == ("no", True)
+    assert "Alice" not in response.text
+    assert "saved the reports of problems as a table" in selma.get_page("/school/audit").text
+
+
+def test_table_of_another_kind_or_school_is_empty(
+    school: OneSchool, other_school: OneSchool, alice: Browser, selma: Browser
+) -> None:
+    fields = {"csrf_token": selma.get_page("/school/reports").token}
+    assert len(selma.post("/school/reports/table", fields | {"family": "turn-rate"}).text.splitlines()) == 1
+    stranger = other_school.browser_of(other_school.add(Role.SCHOOL, "Sam"))
+    fields = {"csrf_token": stranger.get_page("/school/reports").token}
+    assert len(stranger.post("/school/reports/table", fields).text.splitlines()) == 1
+    fields = {"csrf_token": alice.get_page("/topics").token}
+    assert alice.post("/school/reports/table", fields).status_code == 403
+    ingrid = school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
+    fields = {"csrf_token": ingrid.get_page("/school/reports").token}
+    assert len(ingrid.post("/school/reports/table", fields).text.splitlines()) == 2
