@@ -4,6 +4,7 @@ import { typing } from "./page.js";
 const SVG = "http://www.w3.org/2000/svg";
 const RAD = Math.PI / 180;
 const STEP_S = 0.5;
+const TELL_S = 0.1;
 
 // The form shows what the chosen manoeuvre takes.
 const doing = document.querySelector("#doing");
@@ -57,6 +58,15 @@ function letters(parent, x, y, size, text, attributes = {}) {
   return make(parent, "text", { x, y, "font-size": size, "text-anchor": "middle", class: "fig-ink-fill", ...attributes }, text);
 }
 
+// Sets what a moment changes, and only what it changes: each attribute written costs layout and paint.
+const written = new WeakMap();
+function put(element, name, value) {
+  const known = written.get(element) ?? written.set(element, {}).get(element);
+  if (known[name] === value) return;
+  known[name] = value;
+  element.setAttribute(name, value);
+}
+
 const three = (deg) => String(Math.round(((deg % 360) + 360) % 360) % 360 || 360).padStart(3, "0");
 const signed = (deg) => ((((deg + 180) % 360) + 360) % 360) - 180;
 const label = (heading) =>
@@ -73,7 +83,9 @@ function stage(name, box) {
   return svg;
 }
 
-// The drum, seen from behind: a heading d clockwise of the reading stands at 160 - 156 sin d.
+// The drum, seen from behind: a heading d clockwise of the reading stands at 160 - 156 sin d, lifted toward the sides.
+const seen = (d) => [(160 - 156 * Math.sin(d * RAD)).toFixed(2), 15.6 * (1 - Math.cos(d * RAD))];
+
 function drum() {
   const svg = stage("drum", [320, 212]);
   if (!svg) return () => {};
@@ -83,39 +95,42 @@ function drum() {
   make(svg, "rect", { x: 42, y: 44, width: 236, height: 128, rx: 4, class: "fig-card-fill" });
   const card = make(svg, "g", { "clip-path": "url(#window)" });
   for (const y of [62, 160]) line(card, `M42 ${y - 5.4}Q160 ${y + 5.4} 278 ${y - 5.4}`, "ink", 1.5);
-  const marks = [];
-  for (let heading = 5; heading <= 360; heading += 5) {
-    const group = make(card, "g", {});
-    line(group, `M0 ${heading % 10 ? 135 : 122}V152`, "ink", heading % 10 ? 2 : 3);
+  const [fives, tens] = [line(card, "", "ink", 2), line(card, "", "ink", 3)];
+  const names = [];
+  for (let heading = 30; heading <= 360; heading += 30) {
     const cardinal = heading % 90 === 0;
     const weight = cardinal ? { "font-weight": 700 } : {};
-    const name = heading % 30 ? null : letters(group, 0, 100, cardinal ? 34 : 28, label(heading), weight);
-    marks.push({ heading, group, name });
+    names.push({ heading, name: letters(card, 0, 0, cardinal ? 34 : 28, label(heading), weight) });
   }
   const pieces = [line(svg, "M160 44V172", "card", 8), line(svg, "M160 44V172", "ink", 3)];
   make(svg, "rect", { x: 42, y: 44, width: 236, height: 128, rx: 4, class: "fig-ink", fill: "none", "stroke-width": 2 });
   make(svg, "path", { d: "M153 33H167L160 44Z", class: "fig-ink-fill" });
   return ({ reading }) => {
+    const marks = ["", ""];
+    for (let heading = 5 * Math.ceil((reading - 58) / 5); heading <= reading + 58; heading += 5) {
+      const [x, lifted] = seen(heading - reading);
+      if (heading % 10) marks[0] += `M${x} ${135 - lifted}v17`;
+      else marks[1] += `M${x} ${122 - lifted}v30`;
+    }
+    put(fives, "d", marks[0]);
+    put(tens, "d", marks[1]);
     let near = false;
-    for (const { heading, group, name } of marks) {
+    for (const { heading, name } of names) {
       const d = signed(heading - reading);
       const away = Math.abs(d) > 58;
-      group.setAttribute("display", away ? "none" : "inline");
+      put(name, "display", away ? "none" : "inline");
       if (away) continue;
-      const cos = Math.cos(d * RAD);
-      group.setAttribute("transform", `translate(${160 - 156 * Math.sin(d * RAD)} ${-15.6 * (1 - cos)})`);
-      if (name) {
-        name.setAttribute("transform", `scale(${cos} 1)`);
-        near ||= Math.abs(d) <= 8.5;
-      }
+      const [x, lifted] = seen(d);
+      put(name, "transform", `translate(${x} ${100 - lifted}) scale(${Math.cos(d * RAD).toFixed(3)} 1)`);
+      near ||= Math.abs(d) <= 8.5;
     }
-    for (const piece of pieces) piece.setAttribute("d", near ? "M160 44V68M160 112V172" : "M160 44V172");
+    for (const piece of pieces) put(piece, "d", near ? "M160 44V68M160 112V172" : "M160 44V172");
   };
 }
 
 // A dial: larger numbers to the right, the card turned back by what it shows.
 function dial(parent, radius) {
-  const group = make(parent, "g", {});
+  const group = make(parent, "g", { class: "turning" });
   for (let heading = 5; heading <= 360; heading += 5) {
     const mark = make(group, "g", { transform: `rotate(${heading})` });
     line(mark, `M0 ${-radius}v${heading % 10 ? 10 : 17}`, "ink", heading % 10 ? 1.5 : 2.5);
@@ -135,7 +150,7 @@ function indicator() {
   const card = dial(middle, 127);
   line(middle, OUTLINE, "ink", 1.5);
   make(svg, "path", { d: "M153 25H167L160 37Z", class: "fig-ink-fill" });
-  return ({ real }) => card.setAttribute("transform", `rotate(${-real})`);
+  return ({ real }) => put(card, "transform", `rotate(${-real})`);
 }
 
 // The aircraft from above over fixed headings; the dashed ray is where the compass says the nose points.
@@ -153,9 +168,10 @@ function above() {
   const says = line(middle, "M0 0V-118", "ink", 2.5);
   says.setAttribute("stroke-dasharray", "9 6");
   const plane = line(middle, OUTLINE, "magnetic", 2);
+  for (const each of [says, plane]) each.classList.add("turning");
   return ({ real, reading }) => {
-    says.setAttribute("transform", `rotate(${reading})`);
-    plane.setAttribute("transform", `rotate(${real})`);
+    put(says, "transform", `rotate(${reading})`);
+    put(plane, "transform", `rotate(${real})`);
   };
 }
 
@@ -179,17 +195,17 @@ function tilted(dip) {
   const vertical = letters(middle, 12, down * 134, 15, field, { class: "fig-magnetic-fill", "text-anchor": "start" });
   return ({ bank: sideways, sunk }) => {
     const bank = sunk === undefined ? sideways : -sunk;
-    turned.setAttribute("transform", `rotate(${bank})`);
+    put(turned, "transform", `rotate(${bank})`);
     const [sin, cos] = [Math.sin(bank * RAD), Math.cos(bank * RAD)];
     const size = down * 140 * sin;
-    along.setAttribute("d", `M0 0L${size * cos} ${size * sin}`);
-    name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
-    name.setAttribute("x", size > 0 ? 66 : -66);
-    own.setAttribute("x", size > 0 ? -64 : 64);
-    vertical.setAttribute("x", size < 0 ? -12 : 12);
-    vertical.setAttribute("text-anchor", size < 0 ? "end" : "start");
-    name.setAttribute("y", down > 0 ? -14 : 24);
-    box.setAttribute("d", `M${size * cos} ${size * sin}L0 ${down * 140}`);
+    put(along, "d", `M0 0L${size * cos} ${size * sin}`);
+    put(name, "display", Math.abs(bank) < 1 ? "none" : "inline");
+    put(name, "x", size > 0 ? 66 : -66);
+    put(own, "x", size > 0 ? -64 : 64);
+    put(vertical, "x", size < 0 ? -12 : 12);
+    put(vertical, "text-anchor", size < 0 ? "end" : "start");
+    put(name, "y", down > 0 ? -14 : 24);
+    put(box, "d", `M${size * cos} ${size * sin}L0 ${down * 140}`);
   };
 }
 
@@ -209,14 +225,14 @@ function forces() {
     const bank = sunk === undefined ? sideways : -sunk;
     const side = bank < 0 ? -1 : 1;
     const x = -106 * Math.tan(bank * RAD);
-    card.setAttribute("transform", `rotate(${bank})`);
-    away.setAttribute("d", `M0 106H${x}`);
-    sum.setAttribute("d", `M0 0L${x} 106`);
-    down.setAttribute("x", 10 * side);
-    down.setAttribute("text-anchor", side > 0 ? "start" : "end");
-    names[1].setAttribute("x", Math.min(52, Math.max(-52, x / 2 - 10 * side)));
-    names[1].setAttribute("text-anchor", side > 0 ? "end" : "start");
-    for (const name of names) name.setAttribute("display", Math.abs(bank) < 1 ? "none" : "inline");
+    put(card, "transform", `rotate(${bank})`);
+    put(away, "d", `M0 106H${x}`);
+    put(sum, "d", `M0 0L${x} 106`);
+    put(down, "x", 10 * side);
+    put(down, "text-anchor", side > 0 ? "start" : "end");
+    put(names[1], "x", Math.min(52, Math.max(-52, x / 2 - 10 * side)));
+    put(names[1], "text-anchor", side > 0 ? "end" : "start");
+    for (const name of names) put(name, "display", Math.abs(bank) < 1 ? "none" : "inline");
   };
 }
 
@@ -243,10 +259,10 @@ function plot(svg, track) {
   const y = (heading) => height - 44 - ((heading - low) * (height - 74)) / (high - low);
   const [ray, ...dots] = group.children;
   return ({ time, real, reading }) => {
-    ray.setAttribute("d", `M${x(time)} 22V${height - 44}`);
+    put(ray, "d", `M${x(time)} 22V${height - 44}`);
     dots.forEach((dot, at) => {
-      dot.setAttribute("cx", x(time));
-      dot.setAttribute("cy", y(at < 2 ? real : reading));
+      put(dot, "cx", x(time));
+      put(dot, "cy", y(at < 2 ? real : reading));
     });
   };
 }
@@ -255,7 +271,7 @@ function start(track) {
   const controls = player.querySelector(".controls");
   const button = controls.querySelector("[data-do=play]");
   const [scrub, pace] = [controls.querySelector("#scrub"), controls.querySelector("#pace")];
-  const last = track.time.at(-1);
+  const end = track.time.at(-1);
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   const words = [button.textContent, button.dataset.playing];
   const draw = new Map([[player, steadiness(track.critical)]]);
@@ -271,7 +287,11 @@ function start(track) {
   for (const place of draw.keys()) if (place instanceof Element && place !== player) watch.observe(place);
   const still = player.querySelector('[data-still="card-plane"]');
   if (still) still.hidden = true;
+  const places = Object.fromEntries(
+    ["time", "real", "reading", "settled", "bank"].map((name) => [name, player.querySelectorAll(`[data-now=${name}]`)]),
+  );
   let now = Number(scrub.value);
+  let told = now;
   let frame = 0;
   let before = 0;
 
@@ -285,9 +305,12 @@ function start(track) {
   }
 
   function show(time, playing = false) {
-    now = Math.min(last, Math.max(0, time));
+    now = Math.min(end, Math.max(0, time));
     const moment = sample(now);
     for (const [place, each] of draw) if (!playing || !hidden.has(place)) each(moment);
+    // The rest of the page is told ten times a second, and when it stops.
+    if (playing && now - told < TELL_S * Number(pace.value) && now > told) return;
+    told = now;
     scrub.value = now;
     const shown = {
       time: now.toFixed(1).replace(".", document.documentElement.lang === "fr" ? "," : "."),
@@ -297,7 +320,7 @@ function start(track) {
       bank: `${Math.round(moment.bank) || 0}°`.replace("-", "\u2212"),
     };
     for (const [name, text] of Object.entries(shown)) {
-      for (const place of player.querySelectorAll(`[data-now=${name}]`)) place.textContent = text;
+      for (const place of places[name]) if (place.textContent !== text) place.textContent = text;
     }
   }
 
@@ -320,7 +343,7 @@ function start(track) {
   function tick(stamp) {
     show(now + ((stamp - before) / 1000) * Number(pace.value), true);
     before = stamp;
-    if (now < last) frame = requestAnimationFrame(tick);
+    if (now < end) frame = requestAnimationFrame(tick);
     else pause();
   }
 
@@ -333,7 +356,7 @@ function start(track) {
 
   function play() {
     if (calm.matches) return;
-    if (now >= last) show(0);
+    if (now >= end) show(0);
     button.textContent = words[1];
     before = performance.now();
     frame = requestAnimationFrame(tick);

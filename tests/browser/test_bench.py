@@ -101,7 +101,7 @@ def test_scrub_moves_everything(moving: Page) -> None:
     assert moving.locator("[data-now=real]").inner_text() == "360"
     assert moving.locator("[data-now=reading]").inner_text() == "325"
     assert now(moving, "bank") == 15
-    shown = moving.locator("[data-still=drum] g[transform]:not([display=none]) text").all_text_contents()
+    shown = moving.locator("[data-still=drum] text[transform]:not([display=none])").all_text_contents()
     assert {"N", "33", "30"} <= set(shown)
     card = moving.locator("[data-still=heading-indicator] g g").first.get_attribute("transform") or ""
     turned = float((re.search(r"-?[\d.]+", card) or [0])[0])
