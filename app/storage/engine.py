@@ -60,4 +60,5 @@ def _begin_when_told(engine: Engine) -> None:
     def begin(connection: Connection) -> None:
         # A writer that begins as a reader fails when another has written meanwhile: no waiting helps it.
         writer = connection.get_execution_options().get(WRITER, False)
-        connection.exec_driver_sql("BEGIN IMMEDIATE" if writer else "BEGIN")
+        driver: Any = connection.connection.driver_connection
+        driver.execute("BEGIN IMMEDIATE" if writer else "BEGIN")

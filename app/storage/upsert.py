@@ -22,4 +22,4 @@ class Upsert:
 
     def run(self, connection: Connection, row: Mapping[str, Any]) -> None:
         """Add a row or change the one with its key."""
-        connection.execute(self._by_dialect[connection.dialect.name], dict(row))
+        connection.execute(self._by_dialect[connection.dialect.name], row)

@@ -6,7 +6,7 @@ import mimetypes
 from dataclasses import dataclass
 from pathlib import Path
 
-from flask import Flask, Response, request, url_for
+from flask import Flask, Response, request
 from werkzeug.exceptions import NotFound
 
 from app.web.access import EVERYBODY, allow
@@ -42,7 +42,7 @@ class Assets:
         """Return the address of a file; KeyError for one that does not exist."""
         if name not in self._assets:
             raise KeyError(f"static/{name} does not exist")
-        return url_for("static", version=self.version, name=name)
+        return f"{request.script_root}/static/{self.version}/{name}"
 
     @allow(*EVERYBODY)
     def send(self, version: str, name: str) -> Response:

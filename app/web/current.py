@@ -23,6 +23,7 @@ VISIT = "visit"
 SIGN_IN = "sign-in"
 LANGUAGE = "language"
 SPOKEN = "spoken"
+TEXTS = "texts"
 SCHOOL = "school"
 LARGEST_SEED = 2**31
 
@@ -140,6 +141,7 @@ def language() -> Language:
 def speak(of_page: Language) -> None:
     """Put this one page into a language that it must have, whatever its reader reads."""
     setattr(g, SPOKEN, of_page)
+    g.pop(TEXTS, None)
     refresh()
 
 

@@ -3,6 +3,7 @@
 from datetime import date, datetime
 from io import BytesIO
 from pathlib import Path
+from typing import cast
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_date, format_datetime
@@ -10,11 +11,12 @@ from babel.messages import Catalog
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 from babel.support import NullTranslations, Translations
-from flask import Flask
+from flask import Flask, g
 from flask_babel import Babel, Domain
+from markupsafe import Markup
 
 from app.packs.spec import LANGUAGES, Language
-from app.web.current import actor, language
+from app.web.current import TEXTS, actor, language
 
 CATALOGUES = Path(__file__).with_name("translations")
 DOMAIN = "messages"
@@ -22,15 +24,34 @@ NAMES: dict[Language, str] = {"en": "English", "fr": "Français"}
 DAY, MOMENT = "d MMM y", "d MMM y HH:mm"
 
 
+class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
+    """The texts of every language, and those of the request's language, looked up once a request."""
+
+    def __init__(self) -> None:
+        super().__init__([], DOMAIN)
+        self._of = {each: read_catalogue(each) for each in LANGUAGES}
+
+    def get_translations(self) -> NullTranslations:
+        """Return the texts in the language of this request; outside of one as the code says them."""
+        if not g:
+            return self._of["en"]
+        if TEXTS not in g:
+            setattr(g, TEXTS, self._of[language()])
+        return cast("NullTranslations", g.get(TEXTS))
+
+    def write(self, text: str, **values: object) -> Markup:
+        """Return a text of a template, with its values escaped: a page holds dozens, so nothing stands in between."""
+        written = Markup(self.get_translations().gettext(text))  # noqa: S704 - the text is a template's own
+        return written % values if "%" in written else written
+
+
 def speak_languages(app: Flask) -> None:
     """Give templates and views their gettext."""
     Babel(app, locale_selector=language)
-    domain = Domain([], DOMAIN)
-    for each in LANGUAGES:
-        domain.cache[each, DOMAIN] = read_catalogue(each)
+    domain = Catalogues()
     app.before_request(domain.as_default)
     app.jinja_env.filters.update(day=day, moment=moment)
-    app.jinja_env.globals.update(language=language, other_languages=other_languages)
+    app.jinja_env.globals.update(language=language, other_languages=other_languages, _=domain.write)
 
 
 def read_catalogue(of: Language) -> NullTranslations:

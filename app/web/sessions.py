@@ -1,16 +1,49 @@
 """The session cookie: signed, out of reach of scripts, and over https only sent there."""
 
-from flask import Flask, request
-from flask.sessions import SecureCookieSessionInterface, SessionMixin
+from datetime import UTC, datetime, timedelta
+
+from flask import Flask, Request, request
+from flask.sessions import SecureCookieSession, SecureCookieSessionInterface, SessionMixin
+from itsdangerous import BadSignature, URLSafeTimedSerializer
 
 from app.services.visits import IDLE
 from app.web.settings import Settings
 
 COOKIE = "lubberline"
+RENEW_AFTER = timedelta(days=1)
+LASTS = IDLE + RENEW_AFTER  # so that a cookie which is not renewed at each page still outlasts the visit
+
+
+class Session(SecureCookieSession):
+    """What the cookie holds, and when it was signed: None where it came without one."""
+
+    signed_at: datetime | None = None
 
 
 class SessionInterface(SecureCookieSessionInterface):
-    """Flask's own signed cookie; what is for every cache (styles, fonts) never carries it."""
+    """Flask's own signed cookie, renewed once a day; what is for every cache (styles, fonts) never carries it."""
+
+    session_class = Session
+    _serializer: URLSafeTimedSerializer | None = None
+
+    def get_signing_serializer(self, app: Flask) -> URLSafeTimedSerializer | None:
+        """Return what signs cookies: the same always, since the key stays."""
+        if self._serializer is None:
+            self._serializer = super().get_signing_serializer(app)
+        return self._serializer
+
+    def open_session(self, app: Flask, request: Request) -> Session:
+        """Return what the cookie holds; nothing where there is none, or none of ours."""
+        sent, serializer = request.cookies.get(COOKIE), self.get_signing_serializer(app)
+        if not sent or serializer is None:
+            return Session()
+        try:
+            held, signed_at = serializer.loads(sent, max_age=LASTS // timedelta(seconds=1), return_timestamp=True)
+        except BadSignature:
+            return Session()
+        session = Session(held)
+        session.signed_at = signed_at
+        return session
 
     def get_cookie_secure(self, app: Flask) -> bool:
         """Mark the cookie for https alone where the page came that way."""
@@ -18,8 +51,13 @@ class SessionInterface(SecureCookieSessionInterface):
         return request.is_secure
 
     def should_set_cookie(self, app: Flask, session: SessionMixin) -> bool:
-        """Send the cookie when it changed, and with each page of a visit so that it lasts as long as the visit."""
-        return request.endpoint != "static" and super().should_set_cookie(app, session)
+        """Send the cookie when it changed, and once a day so that it lasts as long as the visit."""
+        del app
+        if request.endpoint == "static":
+            return False
+        signed_at = getattr(session, "signed_at", None)
+        fresh = signed_at is not None and datetime.now(UTC) - signed_at < RENEW_AFTER
+        return session.modified or (session.permanent and not fresh)
 
 
 def keep_sessions(app: Flask, settings: Settings) -> None:
@@ -30,5 +68,5 @@ def keep_sessions(app: Flask, settings: Settings) -> None:
         SESSION_COOKIE_NAME=COOKIE,
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_SAMESITE="Lax",
-        PERMANENT_SESSION_LIFETIME=IDLE,
+        PERMANENT_SESSION_LIFETIME=LASTS,
     )

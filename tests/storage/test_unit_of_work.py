@@ -1,5 +1,7 @@
+import sqlite3
 from collections.abc import Callable
-from contextlib import AbstractContextManager
+from contextlib import AbstractContextManager, closing
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -41,12 +43,27 @@ def test_reader_keeps_nothing(uow: UnitOfWork) -> None:
         assert connection.scalar(COUNT) == 1
 
 
-def test_writer_takes_the_lock_at_once_and_reader_does_not(uow: UnitOfWork, count_queries: Counting) -> None:
-    with count_queries() as counted, uow.writer() as connection:
-        connection.scalar(COUNT)
-    assert counted.statements[0] == "BEGIN IMMEDIATE"
-    assert counted.commits == 1
-    with count_queries() as counted, uow.reader() as connection:
-        connection.scalar(COUNT)
-    assert counted.statements[0] == "BEGIN"
-    assert counted.commits == 0
+def test_writer_takes_the_lock_at_once_and_reader_does_not(uow: UnitOfWork, database: Path) -> None:
+    with closing(sqlite3.connect(database, timeout=0, isolation_level=None)) as other:
+        with uow.reader() as connection:
+            connection.scalar(COUNT)
+            other.execute("BEGIN IMMEDIATE")
+            other.execute("ROLLBACK")
+        with uow.writer(), pytest.raises(sqlite3.OperationalError, match="locked"):
+            other.execute("BEGIN IMMEDIATE")
+        other.execute("BEGIN IMMEDIATE")
+
+
+def test_reader_sees_one_state(uow: UnitOfWork) -> None:
+    with uow.reader() as reader:
+        assert reader.scalar(COUNT) == 1
+        with uow.writer() as writer:
+            writer.execute(ADD, {"name": "One"})
+        assert reader.scalar(COUNT) == 1
+
+
+def test_writer_commits_once_and_reader_never(uow: UnitOfWork, count_queries: Counting) -> None:
+    for opened, commits in ((uow.writer, 1), (uow.reader, 0)):
+        with count_queries() as counted, opened() as connection:
+            connection.scalar(COUNT)
+        assert counted.commits == commits

@@ -1,10 +1,14 @@
 """The session cookie, and a visit that ends."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
+from email.utils import parsedate_to_datetime
+from http.cookies import SimpleCookie
 
+import pytest
 from flask import Flask
 
 from app.services.visits import IDLE
+from app.web import sessions
 from app.web.sessions import COOKIE
 from tests.fakes import Clock
 from tests.web.browsing import Browser
@@ -16,6 +20,15 @@ def test_cookie_is_out_of_reach_of_scripts_and_other_sites(alice: Browser) -> No
     assert "; HttpOnly" in cookie
     assert "; SameSite=Lax" in cookie
     assert "; Secure" not in cookie  # this server answers on http
+
+
+def test_cookie_is_renewed_once_a_day(alice: Browser, monkeypatch: pytest.MonkeyPatch) -> None:
+    """And holds a day longer than a visit, so that it never ends first."""
+    alice.start_drill("true-to-compass")
+    assert "Set-Cookie" not in alice.get(alice.address).headers
+    monkeypatch.setattr(sessions, "RENEW_AFTER", timedelta(0))
+    cookie = SimpleCookie(alice.get(alice.address).headers["Set-Cookie"])[COOKIE]
+    assert parsedate_to_datetime(cookie["expires"]) - datetime.now(UTC) > IDLE + timedelta(hours=23)
 
 
 def test_looking_opens_no_visit(alice: Browser) -> None:

@@ -131,8 +131,8 @@ ADD_ATTEMPT = insert(ATTEMPT)
 def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> ItemRow | None:
     """Return an item of the visit's own drills."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
-    row = connection.execute(FIND_ITEM, found).mappings().first()
-    return ItemRow(**row) if row else None
+    row = connection.execute(FIND_ITEM, found).first()
+    return ItemRow(*tuple(row)) if row else None
 
 
 def find_attempt(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AttemptRow | None:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 from datetime import datetime
+from itertools import starmap
 from typing import Any
 from uuid import UUID
 
@@ -57,7 +58,7 @@ class PlaceRow:
     set_aside_at: datetime | None = None
 
 
-FIND = select(DRILL).where(
+FIND = select(*(DRILL.c[name] for name in DrillRow.__slots__)).where(
     DRILL.c.school_id == bindparam("school_id"),
     DRILL.c.visit_id == bindparam("visit_id"),
     DRILL.c.id == bindparam("drill_id"),
@@ -97,14 +98,14 @@ ADD_ITEMS = insert(ITEM)
 def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
     """Return a visit's own drill."""
     found = {"school_id": school_id, "visit_id": visit_id, "drill_id": drill_id}
-    row = connection.execute(FIND, found).mappings().first()
-    return DrillRow(**row) if row else None
+    row = connection.execute(FIND, found).first()
+    return DrillRow(*row) if row else None
 
 
 def list_places(connection: Connection, school_id: UUID, drill_id: UUID) -> tuple[PlaceRow, ...]:
     """Return the places of a drill in order."""
-    rows = connection.execute(PLACES, {"school_id": school_id, "drill_id": drill_id}).mappings()
-    return tuple(PlaceRow(**row) for row in rows)
+    rows = connection.execute(PLACES, {"school_id": school_id, "drill_id": drill_id})
+    return tuple(starmap(PlaceRow, rows))
 
 
 def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID) -> UUID | None:

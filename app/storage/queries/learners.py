@@ -1,7 +1,7 @@
 """The learner model's state of a visit: read, and kept with each answer."""
 
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -113,7 +113,7 @@ def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tupl
 
 def keep_state(connection: Connection, learner: LearnerRow, skills: Iterable[SkillRow]) -> None:
     """Keep a visit's level and some of its skills."""
-    KEEP_LEARNER.run(connection, asdict(learner))
+    KEEP_LEARNER.run(connection, {name: getattr(learner, name) for name in LearnerRow.__slots__})
     for skill in skills:
         KEEP_SKILL.run(connection, {name: getattr(skill, name) for name in SkillRow.__slots__})
 
