@@ -64,7 +64,6 @@ class Solution:
     wrong: Mapping[str, Value | Wrong] = field(default_factory=dict)
     quantities: Mapping[str, Any] = field(default_factory=dict)
     options: tuple[Value, ...] = ()
-    fillers: tuple[Value, ...] = ()
     slips: Mapping[tuple[str, str], str] = field(default_factory=dict)
     follow: Callable[[Mapping[str, Any]], Mapping[str, Any]] | None = None
     figures: tuple[FigureCall, ...] = ()
@@ -83,7 +82,7 @@ Solver = Callable[[Mapping[str, Any], Conventions], Solution]
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One offered value; several misconceptions may lead to the same one. Empty and not correct: a plain filler."""
+    """One offered value; several misconceptions may lead to the same one."""
 
     value: Value
     misconceptions: tuple[str, ...] = ()

@@ -58,10 +58,7 @@ def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> 
         options.append(Option(value, behind, correct=value == solution.key))
     if sum(option.correct for option in options) != 1:
         raise Collision("the key is not among the fixed options")
-    if (
-        sum(bool(option.misconceptions) for option in options) < min(ask.need, len(options) - 1)
-        and not solution.fillers
-    ):
+    if sum(bool(option.misconceptions) for option in options) < min(ask.need, len(options) - 1):
         raise Collision("too few options have a misconception behind them")
     if ask.ordered:
         return tuple(options)
@@ -73,14 +70,15 @@ def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> 
 def _distinct_wrong(solution: Solution, ask: Ask, form: ValueFormat) -> list[Option]:
     """Merge equal values into one option; drop those too near to the key or to an option already kept."""
     kept: list[Option] = []
-    candidates: list[tuple[Any, tuple[str, ...]]] = [(w.value, (name,)) for name, w in wrong_of(solution) if w.option]
-    candidates += [(value, ()) for value in solution.fillers]
-    for value, names in candidates:
+    for name, wrong in wrong_of(solution):
+        if not wrong.option:
+            continue
+        value = wrong.value
         same = next((i for i, option in enumerate(kept) if option.value == value), None)
         if same is not None:
-            kept[same] = Option(value, kept[same].misconceptions + names)
+            kept[same] = Option(value, (*kept[same].misconceptions, name))
         elif all(is_apart(value, other, ask, form) for other in [solution.key, *(option.value for option in kept)]):
-            kept.append(Option(value, names))
+            kept.append(Option(value, (name,)))
     return kept
 
 

@@ -4,7 +4,10 @@ from dataclasses import replace
 from typing import Any
 
 from app.packs.library import Library
+from app.questions.checks.findings import Findings
+from app.questions.checks.item import check_item
 from app.questions.checks.run import FamilyReport, check_family
+from app.questions.draw import draw
 from tests.questions.engine import home, library
 
 ID = "true-to-compass"
@@ -40,3 +43,12 @@ def test_a_sum_that_misses_is_warned_of() -> None:
     spoilt = {name: line | {"sum": "1 + 1 = 3"} for name, line in working.items()}
     assert "sum-off" not in rules(library())
     assert "sum-off" in rules(changed(working=spoilt))
+
+
+def test_a_wrong_option_with_nothing_behind_it_is_an_error() -> None:
+    item = draw(library(), "accel-indication", 1, home())
+    nameless = replace(item, options=tuple(replace(option, misconceptions=()) for option in item.options))
+    for each, found in ((item, False), (nameless, True)):
+        findings = Findings("some/family.toml")
+        check_item(library(), each, lambda: item, findings)
+        assert findings.has("option-unnamed") is found

@@ -11,7 +11,7 @@ from app.packs.spec import LANGUAGES, Ask, Family, Language
 from app.packs.templates import read_template
 from app.questions.checks.findings import Findings
 from app.questions.checks.french import places
-from app.questions.model import Item
+from app.questions.model import Item, Option
 from app.questions.numbers import heading
 from app.questions.present import present_item
 from app.questions.sums import misses_by
@@ -49,10 +49,19 @@ def check_item(library: Library, item: Item, again: Callable[[], Item], findings
             findings.error("cannot-write", what, "Give the text what it names, or name what there is.")
 
 
+def _check_named_options(options: Iterable[Option], ask: Ask, findings: Findings) -> None:
+    for option in options:
+        if not option.correct and not option.misconceptions:
+            findings.error(
+                "option-unnamed", f"ask {ask.id!r}: nothing is behind {option.value!r}", "Give it its misconception."
+            )
+
+
 def _check_values(item: Item, ask: Ask, findings: Findings) -> None:
     options = item.options if item.form in {"choice", "pick"} else ()
     if options and sum(option.correct for option in options) != 1:
         findings.error("one-key", f"ask {ask.id!r} has not exactly one right option")
+    _check_named_options(options, ask, findings)
     if options and not 2 <= len(options) <= 5:
         findings.error("option-count", f"ask {ask.id!r} offers {len(options)} options", "Offer three to five.")
     for i, left in enumerate(options):

@@ -226,15 +226,15 @@ def _by_bank(parameters: Mapping[str, Any]) -> Solution:
     banks = [whole(bank_for_rate_deg(speed)) for speed in speeds]
     if _least_gap(speeds) < LEAST_APART_TAS_KT or not usable(max(banks), site.dip_deg):
         raise Redraw("speeds must be clearly apart, and the bank usable")
-    slowest, _, fastest = sorted(range(3), key=lambda i: speeds[i])
+    slowest, middle, fastest = sorted(range(3), key=lambda i: speeds[i])
     return Solution(
         key=TURNS[fastest],
         given={"ask": "speeds", **{f"tas_{each}_kt": speed for each, speed in zip("abc", speeds, strict=True)},
                "dip_deg": site.dip_deg, "hemisphere": site.hemisphere},
         options=(*TURNS, "alike"),
-        wrong={"slower-worse": TURNS[slowest], "same-rate": "alike"},
+        wrong={"slower-worse": TURNS[slowest], "middle-worst": TURNS[middle], "same-rate": "alike"},
         quantities={**site.words, "most_deg": banks[fastest], "least_deg": banks[slowest],
-                    "fastest_kt": speeds[fastest], "slowest_kt": speeds[slowest]},
+                    "fastest_kt": speeds[fastest], "middle_kt": speeds[middle], "slowest_kt": speeds[slowest]},
         steps=("bank-of-rate", "more-tilt"),
         model_notes=("bank-size",),
         features={"southern": float(site.hemisphere == "south")},

@@ -45,7 +45,6 @@ def accel_indication(parameters: Mapping[str, Any], conventions: Conventions) ->
         given={"ask": ask, "heading_deg": heading, "speed_change": change, **site.given},
         options=ON_THE_AXIS if ask == "on-the-axis" else PAIRS,
         wrong=wrong,
-        fillers=PAIRS if site.hemisphere == "none" else (),
         quantities={**site.words, "off_deg": whole(off), "pole": swing,
                     "other": OTHER_POLE[swing], "half": "east" if sin_deg(heading) > 0 else "west"},
         steps=_steps(heading, swing, site, change),
@@ -63,9 +62,12 @@ def _key_and_wrong(ask: str, heading: int, swing: Swing, site: Site, change: str
     if site.hemisphere == "none":
         northern: Swing = "north" if change == "faster" else "south"
         southern = OTHER_POLE[northern]
+        by_northern, by_southern = number_toward(northern, heading), number_toward(southern, heading)
         return "none", {
-            "northern-rule": f"{northern}-{number_toward(northern, heading)}",
-            "southern-rule": f"{southern}-{number_toward(southern, heading)}",
+            "northern-rule": f"{northern}-{by_northern}",
+            "southern-rule": f"{southern}-{by_southern}",
+            "northern-rule-number": f"{northern}-{by_southern}",
+            "southern-rule-number": f"{southern}-{by_northern}",
         }
     other = OTHER_POLE[swing]
     number, other_number = number_toward(swing, heading), number_toward(other, heading)

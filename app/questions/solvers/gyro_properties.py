@@ -44,7 +44,7 @@ ATTITUDE = ("shows-climb", "shows-descent", "shows-truth")
 ATTITUDE_BELIEFS = {
     "faster": {"swapped": "shows-descent", "no-force": "shows-truth"},
     "slower": {"swapped": "shows-climb", "no-force": "shows-truth"},
-    "steady": {"error-at-rest": "shows-climb"},
+    "steady": {"error-at-rest": "shows-climb", "descent-at-rest": "shows-descent"},
 }
 ATTITUDE_KEY = {"faster": "shows-climb", "slower": "shows-descent", "steady": "shows-truth"}
 

@@ -78,8 +78,7 @@ def _which_end(latitude: int, conventions: Conventions) -> Solution:
     drawn = 0 if at_equator else latitude
     key = "neither-end" if at_equator else "north-end" if drawn > 0 else "south-end"
     wrong = {"north-end-always": "north-end"} if key != "north-end" else {"other-end": "south-end"}
-    if not at_equator:
-        wrong["needle-stays-level"] = "neither-end"
+    wrong |= {"south-end-always": "south-end"} if at_equator else {"needle-stays-level": "neither-end"}
     return Solution(
         key=key,
         given={"ask": "which-end", "magnetic_latitude_deg": drawn},
@@ -101,7 +100,8 @@ def _compare(first: int, second: int) -> Solution:
     """
     if abs(abs(first) - abs(second)) < LEAST_APART_DEG:
         second = -first
-        key, wrong = "same", {"north-counts-more": "first" if first > 0 else "second"}
+        north, south = ("first", "second") if first > 0 else ("second", "first")
+        key, wrong = "same", {"north-counts-more": north, "south-counts-more": south}
     else:
         key, other = ("first", "second") if abs(first) < abs(second) else ("second", "first")
         wrong = {"stronger-near-pole": other, "total-is-all": "same"}

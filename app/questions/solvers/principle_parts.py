@@ -1,10 +1,11 @@
-"""The parts of a liquid-filled float compass: what each is for, and what a pilot sees when it fails."""
+"""The parts of a liquid-filled float compass: what each is for, what is true of it, what a pilot sees when it fails."""
 
 from collections.abc import Mapping
+from math import comb
 from typing import Any
 
 from app.questions.conventions import Conventions
-from app.questions.model import Solution, Step
+from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
 
@@ -38,7 +39,8 @@ FAULTS = {
     "stops-short": ("pivot", "friction-or-strength", "magnets"),
     "slow-return": ("magnets", "friction-or-strength", "pivot"),
 }
-MATCHED = 4
+MATCHED = (4, 5)
+STATED = 5
 # Two parts taken for each other in a match: (part, purpose it is given).
 SWAPS = {
     ("lubber-line", "carries-numbers"): "lubber-moves",
@@ -54,11 +56,11 @@ SWAPS = {
 
 @solver("compass-part-purpose")
 def compass_part_purpose(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: the purpose of a part, the part behind a fault, or the purposes of four parts."""
+    """Key: the purpose of a part, the part behind a fault, the purposes of several parts, or true statements."""
     if parameters["ask"] == "fault":
         return _fault(parameters["fault"], parameters["shuffle"])
     if parameters["ask"] == "match":
-        parts = few_of(tuple(PURPOSES), MATCHED, parameters["shuffle"])
+        parts = few_of(tuple(PURPOSES), MATCHED[parameters["shuffle"] % 2], parameters["shuffle"] // 2)
         return Solution(
             key={part: PURPOSES[part] for part in parts},
             given={"ask": "match"},
@@ -67,15 +69,35 @@ def compass_part_purpose(parameters: Mapping[str, Any], _conventions: Convention
             steps=tuple(Step("does", {"that": part, "job": f"need-{part}"}) for part in parts),
             features={"fault": -1.0},
         )
+    if parameters["ask"] == "statements":
+        return _statements(parameters["shuffle"])
     part = parameters["part"]
     belief, wrong = BELIEFS[part]
-    others = tuple(purpose for other, purpose in PURPOSES.items() if other != part)
+    others = few_of(tuple(other for other in PURPOSES if other != part), 2, parameters["shuffle"])
     return Solution(
         key=PURPOSES[part],
         given={"ask": "purpose", "part": part},
-        wrong={belief: wrong},
-        fillers=few_of(others, 2, parameters["shuffle"]),
+        wrong={belief: wrong, **{f"job-of-{other}": PURPOSES[other] for other in others}},
         steps=(Step("does", {"that": part, "job": f"need-{part}"}), *_signs_of(part)),
+        features={"fault": -1.0},
+    )
+
+
+def _statements(shuffle: int) -> Solution:
+    """Ask which of five statements are true; each is of another part, and says what it does or what is believed."""
+    ways = comb(len(PURPOSES), STATED)
+    parts = few_of(tuple(PURPOSES), STATED, shuffle)
+    true = tuple(part for i, part in enumerate(parts) if shuffle // ways >> i & 1)
+    if not 0 < len(true) < STATED:
+        raise Redraw("some statements must be true and some not")
+    false = tuple(part for part in parts if part not in true)
+    return Solution(
+        key=tuple(f"need-{part}" for part in true),
+        given={"ask": "statements"},
+        options=(*(f"need-{part}" for part in true), *(f"belief-{part}" for part in false)),
+        slips={(f"need-{part}", "left-out"): BELIEFS[part][0] for part in true}
+        | {(f"belief-{part}", "chosen"): BELIEFS[part][0] for part in false},
+        steps=tuple(Step("does", {"that": part, "job": f"need-{part}"}) for part in parts),
         features={"fault": -1.0},
     )
 
@@ -88,11 +110,11 @@ def _signs_of(part: str) -> tuple[Step, ...]:
 def _fault(fault: str, shuffle: int) -> Solution:
     part, belief, blamed = FAULTS[fault]
     others = tuple(other for other in PURPOSES if other not in {part, blamed, "float", "card"})
+    others = few_of(others, 2, shuffle)
     return Solution(
         key=part,
         given={"ask": "fault", "fault": fault},
-        wrong={belief: blamed},
-        fillers=few_of(others, 2, shuffle),
+        wrong={belief: blamed, **{f"fault-of-{other}": other for other in others}},
         steps=(Step("does", {"that": part, "job": f"need-{part}"}), f"why-{fault}"),
         features={"fault": 1.0},
     )

@@ -20,6 +20,7 @@ JOBS = {
     "magnets": "seeks-north",
     "pivot": "turns-freely",
 }
+TRUE_OF_PARTS = {f"need-{part}" for part in JOBS}  # what the same pages say of each, in our words
 # Common practice, no source.
 CAUSES = {
     "bubble-in-cold": "chamber",
@@ -33,6 +34,8 @@ CAUSES = {
 
 def part_or_job(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "statements":
+        return tuple(statement for statement in draw["options"] if statement in TRUE_OF_PARTS)
     if given["ask"] == "match":
         return {part: JOBS[part] for part in draw["options"]}
     return JOBS[given["part"]] if given["ask"] == "purpose" else CAUSES[given["fault"]]
