@@ -1,4 +1,4 @@
-"""Words of navigation and their meanings: each ask matches four of a handful that are easily taken for one another."""
+"""Words of navigation and their meanings: each ask matches a few of a handful that are easily taken for one another."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -8,13 +8,49 @@ from app.questions.model import Solution
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
 
-FEW = 4
+LEAST, MOST = 3, 5
 
 TERMS = {
-    "field": ("variation", "deviation", "dip", "isogonal", "agonic-line", "compass-error"),
-    "lines": ("isogonal", "agonic-line", "magnetic-equator", "meridian", "parallel", "rhumb-line", "great-circle"),
-    "directions": ("heading", "track", "bearing", "drift", "correction-angle", "required-track", "track-error"),
-    "norths": ("true-heading", "magnetic-heading", "compass-heading", "variation", "deviation", "compass-error"),
+    "field": (
+        "variation",
+        "deviation",
+        "dip",
+        "isogonal",
+        "agonic-line",
+        "compass-error",
+        "magnetic-equator",
+        "magnetic-heading",
+    ),
+    "lines": (
+        "isogonal",
+        "agonic-line",
+        "magnetic-equator",
+        "meridian",
+        "parallel",
+        "rhumb-line",
+        "great-circle",
+        "isoclinic",
+    ),
+    "directions": (
+        "heading",
+        "track",
+        "bearing",
+        "drift",
+        "correction-angle",
+        "required-track",
+        "track-error",
+        "relative-bearing",
+    ),
+    "norths": (
+        "true-heading",
+        "magnetic-heading",
+        "compass-heading",
+        "variation",
+        "deviation",
+        "compass-error",
+        "true-track",
+        "magnetic-track",
+    ),
 }
 # Pairs taken for one another, either way, and the misconception behind it.
 CONFUSIONS = {
@@ -37,6 +73,15 @@ CONFUSIONS = {
     ("true-heading", "magnetic-heading"): "which-north",
     ("magnetic-heading", "compass-heading"): "which-north",
     ("true-heading", "compass-heading"): "which-north",
+    ("true-track", "magnetic-track"): "which-north",
+    ("true-heading", "true-track"): "heading-track",
+    ("magnetic-heading", "magnetic-track"): "heading-track",
+    ("variation", "magnetic-heading"): "angle-direction",
+    ("deviation", "magnetic-heading"): "angle-direction",
+    ("isogonal", "isoclinic"): "isogonal-isoclinic",
+    ("isoclinic", "magnetic-equator"): "isoclinic-zero",
+    ("bearing", "relative-bearing"): "bearing-relative",
+    ("heading", "relative-bearing"): "bearing-relative",
 }
 
 
@@ -44,7 +89,8 @@ CONFUSIONS = {
 def term_match(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: each term's own definition; the definitions of the ask stay the same, so that some are left over."""
     ask = parameters["ask"]
-    terms = few_of(TERMS[ask], FEW, parameters["shuffle"])
+    sizes = MOST - LEAST + 1
+    terms = few_of(TERMS[ask], LEAST + parameters["shuffle"] % sizes, parameters["shuffle"] // sizes)
     slips = {}
     for pair, name in CONFUSIONS.items():
         for term, other in (pair, pair[::-1]):

@@ -16,10 +16,12 @@ EQUATOR_BELOW_DEG = 30  # a third of the latitudes drawn
 
 @solver("dip-from-latitude")
 def dip_from_latitude(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: size of the dip, tan I = 2 tan L; level share 100 cos I; where that share is larger; which end dips."""
+    """Key: dip or latitude, tan I = 2 tan L; the level share, 100 cos I; where it is larger; which end dips."""
     ask, latitude = parameters["ask"], parameters["magnetic_latitude_deg"]
     if ask == "compare":
         return _compare(latitude, parameters["other_magnetic_latitude_deg"])
+    if ask == "latitude":
+        return _from_dip(parameters["dip_deg"], conventions)
     size = abs(latitude)
     dip = abs(dip_from_magnetic_latitude_deg(latitude))
     common: dict[str, Any] = {
@@ -36,6 +38,30 @@ def dip_from_latitude(parameters: Mapping[str, Any], conventions: Conventions) -
     share = 100.0 * horizontal_share(dip)
     steps = (*_dip_steps(size, dip), Step("level-part", {"cosine": cos_deg(dip), "share": share}))
     return Solution(key=whole(share), wrong=_wrong_shares(size, dip), steps=steps, **common)
+
+
+def _from_dip(dip: int, conventions: Conventions) -> Solution:
+    """Ask for the size of the magnetic latitude at which a needle dips so: tan L = tan I / 2."""
+    size = abs(dip)
+    latitude = atan_deg(tan_deg(size) / 2.0)
+    wrong = {
+        "latitude-is-dip": size,
+        "tangent-doubled": atan_deg(2.0 * tan_deg(size)),
+        "angle-halved": size / 2.0,
+        "latitude-from-pole": 90.0 - latitude,
+        "dip-from-vertical": 90.0 - size,
+    }
+    tangents = {"tangent": tan_deg(size), "half": tan_deg(size) / 2.0}
+    return Solution(
+        key=whole(latitude),
+        given={"ask": "latitude", "dip_deg": dip},
+        wrong={name: whole(value) for name, value in wrong.items()},
+        quantities={"dip_end": "south-low" if dip < 0 else "north-low", "home_dip_deg": abs(conventions.dip_deg)},
+        verdict_figures=(_split(dip),),
+        steps=("rule", Step("half-tangent", tangents), Step("latitude-angle", {"found_deg": latitude})),
+        model_notes=("real-field",),
+        features={"southern": float(dip < 0), "share": -1.0},
+    )
 
 
 def _split(dip_deg: float) -> FigureCall:

@@ -74,6 +74,8 @@ def _count(face: Face, label: int, off: int) -> tuple[str, ...]:
 def card_neighbour(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: the label next seen on one side, or which way to turn to bring it under the line."""
     ask, face, reading, side = (parameters[name] for name in ("ask", "face", "reading_deg", "side"))
+    if 0 < abs(difference(reading, nearest_label_deg(reading))) < LEAST_OFF_DEG:
+        raise Redraw("a label nearly under the line belongs to neither side")
     label = next_label_deg(reading, side, face)
     upward = side == larger_numbers(face)
     in_view = FigureCall(face, {"face": face, "reading_deg": reading})
@@ -130,7 +132,7 @@ def mean_of_swing(parameters: Mapping[str, Any], _conventions: Conventions) -> S
     high = shown(low + spread)
     straddles = high < low
     if straddles != parameters["across_north"]:
-        raise Redraw("half of the swings pass north, half do not")
+        raise Redraw("a set share of the swings passes north")
     key = shown(middle_of_swing(low, high))
     wrong = {"low-edge": low, "high-edge": high}
     if straddles:

@@ -52,6 +52,11 @@ ORIGINS = {
     "turning": "manoeuvre",
     "variation": "place",
     "wrong-row": "pilot",
+    "heater": "aircraft",
+    "slowing": "manoeuvre",
+    "weak-field": "place",
+    "worn-pivot": "defect",
+    "wrong-sign": "pilot",
 }
 # FAA AC 43.13-1B CHG 1 par. 12-37: a compass new, removed or repaired, and the occasions (1) to (10); Canada's interval
 # of 12 months from Standard 625 App. C item 10(a).
@@ -102,8 +107,19 @@ def dip_size(magnetic_latitude_deg: float) -> float:
     return degrees(atan2(2 * sin(latitude), cos(latitude)))
 
 
+def fine_latitude(dip_deg: float) -> float:
+    """Return the magnetic latitude at which a dipole dips so, by halving the interval."""
+    low, high = 0.0, 90.0
+    while high - low > 1e-9:
+        middle = (low + high) / 2
+        low, high = (middle, high) if dip_size(middle) < dip_deg else (low, middle)
+    return low
+
+
 def dipole(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "latitude":  # the dipole's rule the other way: the whole degree whose dip is nearest
+        return min(range(91), key=lambda each: abs(fine_latitude(abs(given["dip_deg"])) - each))
     latitude = given["magnetic_latitude_deg"]
     if given["ask"] == "which-end":
         return "neither-end" if latitude == 0 else "north-end" if latitude > 0 else "south-end"
