@@ -1,16 +1,21 @@
 """The pages of question quality: for instructors and the school, each figure with what is behind it."""
 
+import re
 from datetime import timedelta
 
 import pytest
 
 from app.services.actor import Role
 from app.services.quality_count import count_school
+from app.services.topic_sets import SetSettings
 from tests.fakes import START, Clock
 from tests.questions.engine import library
 from tests.questions.replies import wrong_answer
+from tests.services.people import make_class, sign_up
+from tests.services.sitting import assigned
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
+from tests.web.school.sat import let_sit
 from tests.web.student.answers import item_of
 
 
@@ -62,3 +67,18 @@ def test_students_have_no_business_here(school: OneSchool) -> None:
     student = school.browser_of(school.add(Role.STUDENT, "Alice"))
     student.get_page("/school/quality", status=403)
     student.get_page("/school/quality/compass-to-true", status=403)
+
+
+def test_many_students_bring_reliability_and_a_latent_model(school: OneSchool, ingrid: Browser, clock: Clock) -> None:
+    uow, teacher = school.backend.uow, sign_up(school.backend.uow, school.id, Role.INSTRUCTOR, "Ivo")
+    assignment = assigned(uow, teacher, SetSettings(title="Turns"), make_class(uow, "Evening", teacher))
+    clock.forward(timedelta(minutes=10))
+    for more, words in ((199, "needs 200 students"), (1, "Rasch model"), (300, "two-parameter model")):
+        let_sit(uow, school.id, assignment, (-1.5, -0.5, 0.5, 1.5), more)
+        count_school(uow, library(), school.id, clock())
+        page = ingrid.get_page("/school/quality")
+        assert words in page.words("//details")
+        assert re.search(r"0\.\d\d \(0\.\d\d – 0\.\d\d\)", page.words("//tr[th/a='Turns']/td[2]"))
+    found = [float(each) for each in re.findall(r"difficulty (-?\d\.\d\d)", page.words("//details"))]
+    assert found == pytest.approx([-1.5, -0.5, 0.5, 1.5], abs=0.5)
+    assert page.words("//tr[th/a='Turns']/td[1]") == "500"
