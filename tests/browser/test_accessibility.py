@@ -7,12 +7,17 @@ from playwright.sync_api import Page, expect
 
 from app.services.actor import Role
 from app.services.quality_count import count_school
+from app.services.withdrawals import withdraw
+from app.storage.base import table_of
+from app.storage.models import Attempt
 from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two, signed_in
 from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
 from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
 from tests.fakes import START
 from tests.questions.engine import library
+from tests.services.people import CONVERSIONS, sign_up
 from tests.services.tallied import tally
+from tests.services.test_quality import practise
 from tests.web.members import OneSchool
 
 PLAIN_PAGES = (
@@ -149,6 +154,23 @@ def test_question_quality(open_page: Opener, axe: Axe, school: OneSchool, view: 
     page = signed_in(open_page, school, selma, view)
     for path in ("/school/quality", "/school/quality/true-to-compass", "/school/reports"):
         page.goto(path)
+        assert not axe.faults(page)
+        assert_fits(page)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+def test_past_answers(open_page: Opener, axe: Axe, school: OneSchool, view: View) -> None:
+    uow, family = school.backend.uow, CONVERSIONS[0]
+    alice, selma = sign_up(uow, school.id, Role.STUDENT, "Alice"), sign_up(uow, school.id, Role.SCHOOL, "Sam")
+    practise(uow, alice, "+-+-+-", (family,))
+    attempt = table_of(Attempt)
+    with uow.writer() as connection:
+        connection.execute(attempt.update().where(attempt.c.school_id == school.id).values(correct=False, share=0.0))
+    withdraw(uow, selma, library(), family, "The key is wrong.", START)
+    page = signed_in(open_page, school, school.add(Role.SCHOOL, "Selma", view.language), view)
+    for deed in ("marked", "set-aside"):
+        page.goto(f"/school/quality/{family}/past-answers?version=&deed={deed}")
+        assert page.locator("form[method=post] button.button").last.is_visible()
         assert not axe.faults(page)
         assert_fits(page)
 
