@@ -133,12 +133,14 @@ class HeldMisconception:
 def held_misconceptions(
     probabilities: Mapping[str, Mapping[str, float]], *, held_from: float = HELD_FROM
 ) -> tuple[HeldMisconception, ...]:
-    """Return every misconception by misconception -> student -> probability, the most widely held first.
+    """Return what somebody likely holds, by misconception -> student -> probability, the most widely held first.
 
     The share is the mean probability drawn toward a tenth as a Beta(1, 9) prior draws it.
     """
     found = []
     for name, by_student in probabilities.items():
+        if max(by_student.values(), default=0.0) < held_from:
+            continue
         expected, students = sum(by_student.values()), len(by_student)
         a = MISCONCEPTION_PRIOR[0] + expected
         b = MISCONCEPTION_PRIOR[1] + students - expected

@@ -40,8 +40,14 @@ def judge(level: Level, skill: Skill, now: datetime, *, was_mastered: bool = Fal
     mean, spread = level.mean + skill.mean, sqrt(level.variance + skill.variance)
     clear = 1 - skill.misconceived
     probability = clear * _normal_below((mean - log(AIM / (1 - AIM))) / spread)
-    low, middle, high = (clear * sigmoid(mean + k * spread) for k in (-1.0, 0.0, 1.0))
-    return Mastery(probability, middle, low, high, _missing(skill, probability, was_mastered=was_mastered))
+    low, high = (clear * sigmoid(mean + k * spread) for k in (-1.0, 1.0))
+    missing = _missing(skill, probability, was_mastered=was_mastered)
+    return Mastery(probability, likely_right(level, skill), low, high, missing)
+
+
+def likely_right(level: Level, skill: Skill) -> float:
+    """Return how likely the learner is right on an item of middling difficulty, of a skill as it is (see `aged`)."""
+    return (1 - skill.misconceived) * sigmoid(level.mean + skill.mean)
 
 
 def _missing(skill: Skill, probability: float, *, was_mastered: bool) -> tuple[Reason, ...]:

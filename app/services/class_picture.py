@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from uuid import UUID
 
@@ -11,14 +11,13 @@ from sqlalchemy import Connection
 from app.grader.explain import reply_in_words
 from app.grader.reply import Reply
 from app.insight.weak_spots import HeldMisconception, SkillCount, WeakSpot, held_misconceptions, weak_spots
-from app.learner.evidence import Level
-from app.learner.mastery import judge
+from app.learner.evidence import Level, Skill, aged
+from app.learner.mastery import likely_right
 from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.class_access import taught_class
 from app.services.errors import Invalid, NotFound
 from app.services.items import find_item, stamp_of
-from app.services.learning import SkillState, levels_and_skills
 from app.services.messages import say
 from app.services.today import misconception_words
 from app.storage.queries import class_figures, classes
@@ -30,9 +29,15 @@ from app.storage.unit_of_work import UnitOfWork
 PERIODS = (1, 4, 12, 52)  # weeks
 LEAST_FOR_TREND = 10
 MOST_SHOWN = 50
-States = Mapping[UUID, tuple[Level, Mapping[str, SkillState]]]
 FIRST_WEEK = date(2000, 1, 3)
-NOTHING_KNOWN: tuple[Level, Mapping[str, SkillState]] = (Level(), {})
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What the learner model knows of a student: by family, the skill and the misconceptions ever met."""
+
+    level: Level = field(default_factory=Level)
+    skills: dict[str, tuple[Skill, frozenset[str]]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +112,7 @@ def class_picture(
         row = taught_class(connection, actor, class_id)
         students = classes.list_students(connection, actor.school_id, class_id)
         counts = period_counts(connection, actor, class_id, period, now)
-        states = levels_and_skills(connection, actor.school_id, class_id)
+        known = known_of_class(connection, actor, class_id)
     counts = [count for count in counts if count.family in library.families]
     return ClassPicture(
         row=row,
@@ -115,8 +120,8 @@ def class_picture(
         answered=len({count.visit_id for count in counts}),
         topics=tuple(_spots(counts, {f.id: f.topic for f in library.families.values()}, _topic_lines(library, actor))),
         families=tuple(_spots(counts, {f: f for f in library.families}, _family_lines(library, actor))),
-        held=tuple(_held(library, students, states, actor)),
-        table=tuple(_table(library, students, states, now)),
+        held=tuple(_held(library, students, known, actor)),
+        table=tuple(_table(library, students, known, now)),
         headings=tuple(pack.title.of(actor.language) for pack in library.packs.values()),
     )
 
@@ -184,6 +189,22 @@ def period_counts(
     return class_figures.list_counts(connection, actor.school_id, class_id, since, this_week)
 
 
+def known_of_class(connection: Connection, actor: Actor, class_id: UUID) -> Mapping[UUID, Known]:
+    """Return what is known of each student of a class who answered anything, by their visit."""
+    levels = class_figures.list_levels(connection, actor.school_id, class_id)
+    known = {row.visit_id: Known(Level(row.mean, row.variance)) for row in levels}
+    for row in class_figures.list_known(connection, actor.school_id, class_id):
+        skill = Skill(
+            mean=row.mean,
+            answers=row.answers,
+            right=row.correct,
+            last_at=row.last_at,
+            misconceptions=row.misconceptions,
+        )
+        known[row.visit_id].skills[row.family] = (skill, row.met)
+    return known
+
+
 def _topic_lines(library: Library, actor: Actor) -> Mapping[str, tuple[str, str]]:
     return {pack.id: (pack.title.of(actor.language), pack.id) for pack in library.packs.values()}
 
@@ -219,41 +240,36 @@ def _trend(sums: Sequence[int]) -> int | None:
 
 
 def _held(
-    library: Library,
-    students: Sequence[StudentRow],
-    states: States,
-    actor: Actor,
+    library: Library, students: Sequence[StudentRow], known: Mapping[UUID, Known], actor: Actor
 ) -> Iterator[HeldLine]:
     """Yield the misconceptions that anybody showed and somebody likely holds."""
-    chances: defaultdict[str, dict[str, float]] = defaultdict(dict)
+    chances: defaultdict[tuple[str, str], dict[str, float]] = defaultdict(dict)
     shown = set()
     for student in students:
-        for family, kept in states.get(student.visit_id, NOTHING_KNOWN)[1].items():
-            for name, chance in kept.skill.misconceptions.items():
-                chances[f"{family}/{name}"][str(student.person_id)] = chance
-            shown |= {f"{family}/{name}" for name in kept.met}
+        person = str(student.person_id)
+        for family, (skill, met) in known.get(student.visit_id, Known()).skills.items():
+            for name, chance in skill.misconceptions.items():
+                chances[family, name][person] = chance
+            shown |= {(family, name) for name in met}
     names = {str(student.person_id): student.name for student in students}
-    for held in held_misconceptions({each: chances[each] for each in chances if each in shown}):
+    for held in held_misconceptions({"/".join(each): chances[each] for each in chances if each in shown}):
         family, _, name = held.misconception.partition("/")
         words = misconception_words(library, family, name, actor)
-        if words is not None and held.holders:
+        if words is not None:
             spec = library.family(family)
             title = spec.title.of(actor.language)
             yield HeldLine(family, name, words, title, spec.topic, held, tuple(names[each] for each in held.holders))
 
 
 def _table(
-    library: Library,
-    students: Sequence[StudentRow],
-    states: States,
-    now: datetime,
+    library: Library, students: Sequence[StudentRow], known: Mapping[UUID, Known], now: datetime
 ) -> Iterator[StudentLine]:
     for student in students:
-        level, skills = states.get(student.visit_id, NOTHING_KNOWN)
+        of = known.get(student.visit_id, Known())
         cells = []
         for pack in library.packs.values():
-            kept = [skills[each].skill for each in pack.families if each in skills and skills[each].skill.answers]
-            answers = sum(skill.answers for skill in kept)
-            judged = [judge(level, skill, now).estimate for skill in kept]
-            cells.append(Cell(sum(judged) / len(judged) if judged else None, answers))
+            skills = [of.skills[each][0] for each in pack.families if each in of.skills]
+            likely = [likely_right(of.level, aged(skill, now)) for skill in skills if skill.answers]
+            estimate = sum(likely) / len(likely) if likely else None
+            cells.append(Cell(estimate, sum(skill.answers for skill in skills)))
         yield StudentLine(student.person_id, student.name, tuple(cells))

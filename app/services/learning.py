@@ -20,7 +20,7 @@ from app.learner.recall import Recall, review
 from app.packs.library import Library
 from app.questions.model import Item
 from app.questions.wording import WordedItem
-from app.storage.queries import class_figures, learners
+from app.storage.queries import learners
 from app.storage.queries.attempts import AttemptRow
 from app.storage.queries.learners import AnswerRow, LearnerRow, SkillRow
 from app.storage.unit_of_work import UnitOfWork
@@ -96,19 +96,6 @@ def find_state(connection: Connection, school_id: UUID, visit_id: UUID) -> Learn
     """Return all that is known of a visit."""
     row = learners.find_learner(connection, school_id, visit_id)
     return _state(row, learners.list_skills(connection, school_id, visit_id))
-
-
-def levels_and_skills(
-    connection: Connection, school_id: UUID, class_id: UUID
-) -> Mapping[UUID, tuple[Level, Mapping[str, SkillState]]]:
-    """Return what is known of each student of a class who answered anything, by their visit."""
-    levels = class_figures.list_levels(connection, school_id, class_id)
-    known: dict[UUID, tuple[Level, dict[str, SkillState]]] = {
-        row.visit_id: (Level(row.mean, row.variance), {}) for row in levels
-    }
-    for skill in class_figures.list_skills(connection, school_id, class_id):
-        known[skill.visit_id][1][skill.family] = _skill_state(skill)
-    return known
 
 
 def find_state_without(

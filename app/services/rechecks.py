@@ -14,12 +14,12 @@ from sqlalchemy import Connection
 
 from app.insight.rechecks import Share, Verdict, carried, right, verdict
 from app.insight.weak_spots import HELD_FROM, SkillCount
+from app.learner.evidence import Skill
 from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.class_access import taught_class
-from app.services.class_picture import Period, check_period, period_counts
+from app.services.class_picture import Known, Period, check_period, known_of_class, period_counts
 from app.services.errors import Invalid, NotAllowed, NotFound
-from app.services.learning import levels_and_skills
 from app.services.messages import say
 from app.services.set_wishes import SetWish
 from app.services.today import misconception_words
@@ -158,13 +158,13 @@ def _behind(connection: Connection, actor: Actor, class_id: UUID, spot: Spot, no
         for count in period_counts(connection, actor, class_id, spot.period, now)
         if count.family == spot.family
     }
-    states = levels_and_skills(connection, actor.school_id, class_id) if spot.misconception else {}
+    known = known_of_class(connection, actor, class_id) if spot.misconception else {}
     rows = []
     for student in classes.list_students(connection, actor.school_id, class_id):
         if not spot.misconception and student.visit_id in sums:
             rows.append(ThenRow(student.person_id, None, *sums[student.visit_id]))
-        elif student.visit_id in states and spot.family in states[student.visit_id][1]:
-            skill = states[student.visit_id][1][spot.family].skill
+        elif spot.misconception:
+            skill, _ = known.get(student.visit_id, Known()).skills.get(spot.family, (Skill(), ()))
             if spot.misconception in skill.misconceptions and skill.answers:
                 chance = skill.misconceptions[spot.misconception]
                 rows.append(ThenRow(student.person_id, chance, skill.answers, skill.right))

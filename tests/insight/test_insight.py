@@ -131,11 +131,12 @@ def test_small_classes_get_wider_intervals_and_a_caution() -> None:
 
 
 def test_misconceptions_name_who_and_how_sure() -> None:
-    held = {"adds-east": {f"s{n}": (0.9 if n < 7 else 0.05) for n in range(14)}, "none": {"s1": 0.1}}
+    held = {"adds-east": {f"s{n}": (0.9 if n < 7 else 0.05) for n in range(14)}, "few": {"s1": 0.6}}
     first, second = held_misconceptions(held)
     assert (first.misconception, len(first.holders), first.students) == ("adds-east", 7, 14)
     assert first.low < first.share < first.high
     assert second.few
+    assert held_misconceptions({"nobody": {"s1": 0.4}, "unanswered": {}}) == ()
 
 
 def going(r: float, answers: int) -> RestSums:

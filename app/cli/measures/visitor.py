@@ -92,7 +92,7 @@ class FormReader(HTMLParser):
         elif self.inside and tag == "option" and given.get("value"):
             self.fields.setdefault(self.select, given["value"])
         elif self.inside and tag == "input":
-            self.fields.setdefault(given["name"], TYPED if given.get("type") == "text" else given["value"])
+            self.fields.setdefault(given["name"], TYPED if given.get("type") == "text" else given.get("value", ""))
 
     def handle_endtag(self, tag: str) -> None:
         """Leave the form."""

@@ -1,15 +1,16 @@
 """What the students of a class answered, counted, and what the learner model knows of each: for its pages."""
 
+import json
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Select, bindparam, case, func, select
+from sqlalchemy import Connection, Select, Text, bindparam, case, cast, func, select
 
 from app.storage.base import table_of
 from app.storage.models import Assignment, Attempt, DrillItem, Enrolment, LearnerSkill, Person, Sitting, WeekTally
-from app.storage.queries.learners import LEARNER, LearnerRow, SkillRow
+from app.storage.queries.learners import LEARNER, LearnerRow
 
 TALLY, SKILL, ATTEMPT, ITEM = table_of(WeekTally), table_of(LearnerSkill), table_of(Attempt), table_of(DrillItem)
 ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
@@ -30,6 +31,20 @@ class CountRow:
 
 
 @dataclass(frozen=True, slots=True)
+class KnownRow:
+    """What the learner model knows of one student in one family, as far as a class's pages need it."""
+
+    visit_id: UUID
+    family: str
+    mean: float
+    answers: int
+    correct: int
+    last_at: datetime
+    misconceptions: dict[str, float]
+    met: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
 class MissedRow:
     """A wrong answer of a student, as it was shown and given."""
 
@@ -44,8 +59,9 @@ class MissedRow:
     answered_at: datetime
 
 
+# Asked for by a list, not by a join: without statistics SQLite would walk through all of the school's rows.
 _MEMBERS = (
-    select(PERSON.c.school_id, PERSON.c.visit_id, PERSON.c.id, PERSON.c.name)
+    select(PERSON.c.visit_id)
     .select_from(
         ENROLMENT.join(PERSON, (PERSON.c.school_id == ENROLMENT.c.school_id) & (PERSON.c.id == ENROLMENT.c.person_id))
     )
@@ -55,12 +71,11 @@ _MEMBERS = (
         ENROLMENT.c.left_at.is_(None),
         PERSON.c.left_at.is_(None),
     )
-    .subquery()
 )
 
 
 def _of_members(table: Any) -> Any:
-    return _MEMBERS.join(table, (table.c.school_id == _MEMBERS.c.school_id) & (table.c.visit_id == _MEMBERS.c.visit_id))
+    return (table.c.school_id == bindparam("school_id")) & table.c.visit_id.in_(_MEMBERS)
 
 
 _RECENT = TALLY.c.week >= bindparam("recent")
@@ -73,8 +88,7 @@ COUNTS = (
         func.sum(case((_RECENT, TALLY.c.answers), else_=0)).label("recent_answers"),
         func.sum(case((_RECENT, TALLY.c.correct), else_=0)).label("recent_correct"),
     )
-    .select_from(_of_members(TALLY))
-    .where(TALLY.c.week >= bindparam("since"))
+    .where(_of_members(TALLY), TALLY.c.week >= bindparam("since"))
     .group_by(TALLY.c.visit_id, TALLY.c.family)
 )
 _OF_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
@@ -90,22 +104,33 @@ COUNTS_OF_SET = (
         func.sum(0 * _RIGHT).label("recent_answers"),
         func.sum(0 * _RIGHT).label("recent_correct"),
     )
-    .select_from(_of_members(ATTEMPT).join(ITEM, _OF_ITEM).join(SITTING, _OF_SITTING).join(ASSIGNMENT, _OF_SET))
-    .where(ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"), ATTEMPT.c.set_aside_at.is_(None))
+    .select_from(ATTEMPT.join(ITEM, _OF_ITEM).join(SITTING, _OF_SITTING).join(ASSIGNMENT, _OF_SET))
+    .where(
+        _of_members(ATTEMPT), ASSIGNMENT.c.topic_set_id == bindparam("topic_set_id"), ATTEMPT.c.set_aside_at.is_(None)
+    )
     .group_by(ATTEMPT.c.visit_id, ATTEMPT.c.family)
 )
 WEEKS = (
     select(TALLY.c.week, func.sum(TALLY.c.answers))
-    .select_from(_of_members(TALLY))
-    .where(TALLY.c.week >= bindparam("since"))
+    .where(_of_members(TALLY), TALLY.c.week >= bindparam("since"))
     .group_by(TALLY.c.week)
 )
-LEVELS = select(LEARNER).select_from(_of_members(LEARNER))
-SKILLS = select(SKILL).select_from(_of_members(SKILL))
+LEVELS = select(LEARNER).where(_of_members(LEARNER))
+_NOTHING = "{}"  # what most students met in most families: not worth reading as JSON
+KNOWN = select(*(SKILL.c[name] for name in KnownRow.__slots__[:-1]), cast(SKILL.c.met, Text).label("met")).where(
+    _of_members(SKILL)
+)
 MISSED = (
-    select(_MEMBERS.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
-    .select_from(_of_members(ATTEMPT))
-    .where(ATTEMPT.c.family == bindparam("family"), ATTEMPT.c.correct.is_(False), ATTEMPT.c.set_aside_at.is_(None))
+    select(PERSON.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
+    .select_from(
+        ATTEMPT.join(PERSON, (PERSON.c.school_id == ATTEMPT.c.school_id) & (PERSON.c.visit_id == ATTEMPT.c.visit_id))
+    )
+    .where(
+        _of_members(ATTEMPT),
+        ATTEMPT.c.family == bindparam("family"),
+        ATTEMPT.c.correct.is_(False),
+        ATTEMPT.c.set_aside_at.is_(None),
+    )
     .order_by(ATTEMPT.c.answered_at.desc(), ATTEMPT.c.id.desc())
     .limit(MOST_MISSED)
 )
@@ -133,10 +158,14 @@ def list_levels(connection: Connection, school_id: UUID, class_id: UUID) -> list
     return [LearnerRow(**row) for row in rows]
 
 
-def list_skills(connection: Connection, school_id: UUID, class_id: UUID) -> list[SkillRow]:
-    """Return every skill of every student of a class."""
-    rows = connection.execute(SKILLS, {"school_id": school_id, "class_id": class_id}).mappings()
-    return [SkillRow(**row) for row in rows]
+def list_known(connection: Connection, school_id: UUID, class_id: UUID) -> list[KnownRow]:
+    """Return what is known of every student of a class in every family they answered."""
+    rows = connection.execute(KNOWN, {"school_id": school_id, "class_id": class_id})
+    return [KnownRow(*row[:-1], met=_names_in(row.met)) for row in rows]
+
+
+def _names_in(met: str) -> frozenset[str]:
+    return frozenset(() if met == _NOTHING else json.loads(met))
 
 
 def list_missed(connection: Connection, school_id: UUID, class_id: UUID, family: str) -> list[MissedRow]:
@@ -146,5 +175,5 @@ def list_missed(connection: Connection, school_id: UUID, class_id: UUID, family:
 
 
 def _counts(connection: Connection, query: Select[Any], school_id: UUID, class_id: UUID, **more: Any) -> list[CountRow]:
-    rows = connection.execute(query, {"school_id": school_id, "class_id": class_id, **more}).mappings()
-    return [CountRow(**row) for row in rows]
+    rows = connection.execute(query, {"school_id": school_id, "class_id": class_id, **more})
+    return [CountRow(*row) for row in rows]

@@ -70,6 +70,7 @@ _SINCE = and_(
     ATTEMPT.c.answered_at > RECHECK.c.made_at,
     ATTEMPT.c.set_aside_at.is_(None),
     ATTEMPT.c.family == RECHECK.c.family,
+    ATTEMPT.c.set_aside_at.is_(None),
 )
 _OF_SKILL = and_(
     SKILL.c.school_id == PERSON.c.school_id,
