@@ -161,7 +161,7 @@ def list_levels(connection: Connection, school_id: UUID, class_id: UUID) -> list
 def list_known(connection: Connection, school_id: UUID, class_id: UUID) -> list[KnownRow]:
     """Return what is known of every student of a class in every family they answered."""
     rows = connection.execute(KNOWN, {"school_id": school_id, "class_id": class_id})
-    return [KnownRow(*row[:-1], met=_names_in(row.met)) for row in rows]
+    return [KnownRow(*row[:7], met=_names_in(row.met)) for row in rows]
 
 
 def _names_in(met: str) -> frozenset[str]:
