@@ -1,22 +1,18 @@
 """Counting how good the questions are, once a night: only the answers that came since the last count are read."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass, field
 from datetime import datetime, timedelta
-from itertools import groupby
 from typing import Any
 from uuid import UUID
 
-import numpy as np
-
 from app.grader.reply import Reply
-from app.insight.set_quality import SetFigures, judge_set
 from app.packs.library import Library
 from app.physics.angles import difference
 from app.services.items import find_item, stamp_of
 from app.storage.queries import quality
-from app.storage.queries.quality import CountedAttempt, QualityRow, SetMarkRow, SetQualityRow, SumsRow
+from app.storage.queries.quality import CountedAttempt, QualityRow, SumsRow
 from app.storage.unit_of_work import UnitOfWork
 
 # An answer's id is made before its transaction ends: what is younger than this waits for the next count.
@@ -97,11 +93,13 @@ def _keep(
     uow: UnitOfWork, school_id: UUID, counts: Mapping[str, _Counts], run: tuple[UUID, datetime], anew: str = ""
 ) -> None:
     """Keep counts on top of the kept ones, those of `anew` in their place; `run`: (the last attempt counted, when)."""
+    from app.services.set_quality import judge_sets  # noqa: PLC0415 - brings numpy: a server that only asks needs none
+
     last, now = run
     with uow.reader() as connection:
         sums = quality.sum_families(connection, school_id)
         before = {row.family: row for row in quality.list_qualities(connection, school_id) if row.family != anew}
-        sets = tuple(_sets(school_id, quality.list_set_marks(connection, school_id), now))
+        sets = tuple(judge_sets(school_id, quality.list_set_marks(connection, school_id), now))
     nothing = _Counts()
     rows = [_row(school_id, each, counts.get(each.family, nothing).onto(before.get(each.family)), now) for each in sums]
     with uow.writer() as connection:
@@ -135,46 +133,3 @@ def _attempts_after(uow: UnitOfWork, school_id: UUID, last: UUID, until: datetim
 
 def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) -> QualityRow:
     return QualityRow(school_id=school_id, counted_at=now, **asdict(sums), **counts)
-
-
-def _sets(school_id: UUID, rows: Sequence[SetMarkRow], now: datetime) -> Iterator[SetQualityRow]:
-    """Yield the figures of every set that somebody answered from the first place to the last.
-
-    A question of which an answer was set aside is left out for all.
-    """
-    for set_id, answers in groupby(rows, lambda row: row.topic_set_id):
-        sat = [list(each) for _, each in groupby(answers, lambda row: row.drill_id)]
-        aside = {row.position for each in sat for row in each if row.set_aside_at is not None}
-        counted = [[row for row in each if row.position not in aside] for each in sat]
-        whole = [each for each in counted if each and all(row.correct is not None for row in each)]
-        alike = [each for each in whole if _places(each) == _places(whole[0])]
-        if alike:
-            marks = np.array([[bool(row.correct) for row in each] for each in alike], dtype=np.int8)
-            yield _set_row(school_id, set_id, _places(alike[0]), judge_set(marks), now)
-
-
-def _places(sat: Sequence[SetMarkRow]) -> list[tuple[int, str]]:
-    return [(row.position, row.family) for row in sat]
-
-
-def _set_row(
-    school_id: UUID, set_id: UUID, places: Sequence[tuple[int, str]], figures: SetFigures, now: datetime
-) -> SetQualityRow:
-    latent = figures.latent or (None,) * len(places)
-    items = [
-        {"position": position, "family": family, "share": each.share_right, "rest": each.item_rest_shrunken}
-        | ({"slope": pair[0], "difficulty": pair[1]} if pair else {})
-        for (position, family), each, pair in zip(places, figures.items, latent, strict=True)
-    ]
-    found = figures.reliability
-    return SetQualityRow(
-        school_id=school_id,
-        topic_set_id=set_id,
-        students=figures.students,
-        reliability=found.value if found else None,
-        low=found.low if found else None,
-        high=found.high if found else None,
-        model=figures.model,
-        items=items,
-        counted_at=now,
-    )
