@@ -6,11 +6,11 @@ import click
 
 from app.cli.packs import open_library
 from app.cli.simulation.real import study_services
-from app.cli.simulation.studies import Figure, study_detection, study_predictions, study_selection
+from app.cli.simulation.studies import Figure, study_detection, study_exact, study_predictions, study_selection
 from app.packs.library import Library
 
-SHARE_SELECTION, SHARE_SERVICES = 6, 40
-REAL_ANSWERS = 60
+SHARE_EXACT, SHARE_SELECTION, SHARE_SERVICES = 20, 6, 40
+REAL_DAYS = 6
 
 
 @click.command()
@@ -20,7 +20,8 @@ def command(learners: int, seed: int) -> None:
     """Measure predictions, mastery, misconceptions, selection and readiness by synthetic learners.
 
     Everything printed is simulated: it says how the model does where its own assumptions (nearly) hold, nothing about
-    people. Selection takes a sixth of the learners, the walk through the services a fortieth, at least two and six.
+    people. Selection takes a sixth of the learners, the exact posterior a twentieth, the walk through the services a
+    fortieth; at least two, six and six.
     """
     click.echo(f"SIMULATED. Learners: {learners}. Seed: {seed}.")
     for figure in study_all(open_library(), learners, seed):
@@ -30,9 +31,10 @@ def command(learners: int, seed: int) -> None:
 def study_all(library: Library, learners: int, seed: int) -> Iterator[Figure]:
     """Yield every figure."""
     yield from study_predictions(library, learners, seed)
+    yield from study_exact(library, max(learners // SHARE_EXACT, 6), seed)
     yield from study_detection(library, learners, seed)
     yield from study_selection(library, max(learners // SHARE_SELECTION, 2), seed)
-    yield from study_services(library, max(learners // SHARE_SERVICES, 6), REAL_ANSWERS, seed)
+    yield from study_services(library, max(learners // SHARE_SERVICES, 6), REAL_DAYS, seed)
 
 
 def write(figure: Figure) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from math import log
+from math import log1p
 from random import Random
 from typing import Literal
 
@@ -13,6 +13,7 @@ from app.learner.mastery import judge
 Purpose = Literal["learn", "diagnose", "consolidate"]
 WANTED_RIGHT: Mapping[Purpose, float] = {"learn": 0.725, "diagnose": 0.65, "consolidate": 0.825}
 SKIPPED_LAST = 2
+REST_COUNTS = 2  # how much days without it speak for a skill
 STUCK_ANSWERS = 8
 STUCK_BELOW = 0.2
 MISCONCEIVED_ABOVE = 0.8
@@ -63,7 +64,7 @@ def _need(level: Level, candidate: Candidate, now: datetime) -> float:
     skill = candidate.skill
     days = (now - skill.last_at).total_seconds() / 86400 if skill.last_at else 0.0
     missing = 1 - judge(level, skill, now).probability
-    return candidate.weight * missing * (1 + log(1 + max(days, 0.0))) / (1 + skill.right / 4)
+    return candidate.weight * missing * (1 + REST_COUNTS * log1p(max(days, 0.0))) / (1 + skill.right)
 
 
 def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:

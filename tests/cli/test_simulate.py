@@ -11,7 +11,7 @@ from app.cli.simulate import write
 from app.cli.simulation.learners import KINDS, Kind, kin_of, new_learner, pose
 from app.cli.simulation.measures import brier, calibration_error, log_loss
 from app.cli.simulation.real import study_services
-from app.cli.simulation.studies import Figure, study_detection, study_predictions
+from app.cli.simulation.studies import Figure, study_detection, study_exact, study_predictions
 from tests.questions.engine import library
 
 
@@ -41,6 +41,11 @@ def test_predictions_follow_the_true_chances() -> None:
     assert figures == again
 
 
+def test_nothing_foresees_better_than_the_exact_posterior() -> None:
+    filtered, exact = study_exact(library(), 12, 5)
+    assert 0 < exact.value < filtered.value < 0.06
+
+
 def test_misconceptions_are_named_soon_and_not_falsely() -> None:
     named, alarms = study_detection(library(), 40, 5)
     assert named.value <= 8
@@ -48,8 +53,11 @@ def test_misconceptions_are_named_soon_and_not_falsely() -> None:
 
 
 def test_services_agree_with_the_fast_path() -> None:
-    *_, apart = study_services(library(), 2, 15, 5)
-    assert apart.value < 1e-9
+    figures = {figure.name.partition(": ")[2]: figure.value for figure in study_services(library(), 2, 2, 5)}
+    assert figures["apart from the fast path"] < 1e-9
+    assert figures["answers, drills"] == 2 * 2 * 10
+    assert figures["answers, mending"] == 2 * 5
+    assert figures["answers, rehearsal"] > 10
 
 
 def test_command_says_that_it_is_simulated() -> None:

@@ -142,8 +142,12 @@ def guess(options: int) -> float:
 
 def kin_of(library: Library, count: int, rng: Random) -> tuple[Kin, ...]:
     """Return some real families, as the simulation sees them."""
-    chosen = rng.sample(sorted(library.families), count)
-    families = [library.family(name) for name in chosen]
+    return tuple(rng.sample(all_kin(library), count))
+
+
+def all_kin(library: Library) -> tuple[Kin, ...]:
+    """Return every real family, as the simulation sees it."""
+    families = [library.family(name) for name in sorted(library.families)]
     return tuple(Kin(each.id, GRADES[each.grade], tuple(m.id for m in each.misconceptions)) for each in families)
 
 

@@ -7,6 +7,7 @@ from random import Random
 from statistics import median
 
 from app.cli.simulation.course import Course, Policy, answers_to_mastery, at_random, by_rule, fewest_right_first
+from app.cli.simulation.exact import foresee
 from app.cli.simulation.learners import (
     HOLD,
     KINDS,
@@ -77,12 +78,33 @@ def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Fi
                 rule.append(course.learner.masters(family.id))
     yield Figure("log loss", log_loss(predicted), 0.56)
     yield Figure("log loss of the true probabilities", log_loss(true))
+    yield Figure("log loss above the true probabilities", log_loss(predicted) - log_loss(true), 0.045)
     yield Figure("Brier score", brier(predicted))
     yield Figure("calibration error", calibration_error(predicted), 0.02)
     yield Figure("P(mastered) > .8: truly mastered", _share(sure), 0.95, at_least=True)
     yield Figure("mastered by the whole rule: truly mastered", _share(rule), 0.95, at_least=True)
     for at, pairs in ready.items():
         yield Figure(f"readiness, calibration error at {at} answers", calibration_error(pairs), 0.04)
+
+
+def study_exact(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """How far above the true probabilities the filter lies, and the exact posterior, on the same answers."""
+    filtered: list[Pair] = []
+    exact: list[Pair] = []
+    true: list[Pair] = []
+    for course, rng in _courses(library, learners, seed):
+        answers = []
+        for _ in range(ANSWERS):
+            question = pose(rng.choice(course.families), rng)
+            chances = course.predicted(question), course.learner.chance(question)
+            given = course.take(question)
+            answers.append((question, given))
+            filtered.append((chances[0], float(given.correct)))
+            true.append((chances[1], float(given.correct)))
+        foreseen = foresee(course.families, answers)
+        exact += [(p, float(given.correct)) for p, (_, given) in zip(foreseen, answers, strict=True)]
+    yield Figure("log loss above the true ones, a twentieth of the learners", log_loss(filtered) - log_loss(true))
+    yield Figure("log loss above the true ones, exact posterior", log_loss(exact) - log_loss(true))
 
 
 def study_detection(library: Library, learners: int, seed: int) -> Iterator[Figure]:
