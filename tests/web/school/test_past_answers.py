@@ -57,7 +57,7 @@ def test_look_changes_nothing_and_shows_what_would_change(selma: Browser) -> Non
         page = selma.get_page(LOOK)
         assert "Right then, missed today 2" in page.words("//section")
         assert "1 person Alice Roy" in page.words("//section")
-        assert page.words("//section//ol/li[1]").endswith("then right now missed")
+        assert page.words("//section//ol/li[1]").endswith("then right · now missed")
 
 
 def test_confirmed_once_told_and_noted(selma: Browser, alice: Browser) -> None:
