@@ -5,6 +5,7 @@ from app.figures.altimeter import ALTIMETER
 from app.figures.apparent_vertical import APPARENT_VERTICAL
 from app.figures.card_plane import CARD_PLANE
 from app.figures.chart_sketch import CHART_SKETCH
+from app.figures.clock import CLOCK
 from app.figures.correction_card import CORRECTION_CARD, SWING_TABLE
 from app.figures.deviation_curve import DEVIATION_CURVE
 from app.figures.dial import HEADING_INDICATOR, VERTICAL_CARD
@@ -23,7 +24,9 @@ from app.figures.north_fan import NORTH_FAN
 from app.figures.parameters import given, problems_with
 from app.figures.plumbing import PLUMBING
 from app.figures.rose import ROSE
+from app.figures.runway_plan import RUNWAY_PLAN
 from app.figures.runway_wind import RUNWAY_WIND
+from app.figures.suction_gauge import SUCTION_GAUGE
 from app.figures.tilted_card import TILTED_CARD
 from app.figures.time_plot import TIME_PLOT
 from app.figures.track_sketch import TRACK_SKETCH
@@ -38,6 +41,8 @@ _ALL = (
     HEADING_INDICATOR,
     ALTIMETER,
     AIRSPEED,
+    CLOCK,
+    SUCTION_GAUGE,
     TURN_INSTRUMENT,
     INSTRUMENT_STRIP,
     GYRO_PANEL,
@@ -52,6 +57,7 @@ _ALL = (
     HEADING_CIRCLE,
     ROSE,
     NORTH_FAN,
+    RUNWAY_PLAN,
     RUNWAY_WIND,
     WIND_TRIANGLE,
     TRACK_SKETCH,

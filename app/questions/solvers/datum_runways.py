@@ -34,6 +34,7 @@ def _number(parameters: Mapping[str, Any], conventions: Conventions) -> Solution
     azimuth, facing, quantities = _facing(region, true, v)
     other_end = parameters["ask"] == "other-end"
     number = runway_number(azimuth)
+    plan = _plan(true, v, "far" if other_end else "near")
     wrong = {name: reciprocal_runway(value) if other_end else value for name, value in facing.items()}
     return Solution(
         key=reciprocal_runway(number) if other_end else number,
@@ -41,10 +42,17 @@ def _number(parameters: Mapping[str, Any], conventions: Conventions) -> Solution
         wrong=wrong | {"other-end": number if other_end else reciprocal_runway(number)},
         quantities=quantities,
         steps=_runway_steps(true, azimuth, other_end=other_end),
-        verdict_figures=two_roses(true, v),
+        figures=(plan,),
+        verdict_figures=(plan.with_parameters(runway=number), *two_roses(true, v)),
         scene="home" if at_home else "",
         features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
     )
+
+
+def _plan(true_deg: int, variation_deg: int, part: str) -> FigureCall:
+    """Return the runway from above with the number asked hidden at its end."""
+    shown_on_it = {"runway_true_deg": true_deg, "variation_deg": variation_deg, "part": part}
+    return FigureCall("runway-plan", shown_on_it)
 
 
 def _facing(region: str, true: int, v: int) -> tuple[int, dict[str, int], dict[str, Any]]:
@@ -98,6 +106,7 @@ def _for_wind(parameters: Mapping[str, Any], conventions: Conventions) -> Soluti
         wrong=numbers | {"wind-from-behind": reciprocal_runway(key)},
         quantities={**quantities, "key_number": key, "off_deg": off, "wind_number": wind_number},
         steps=(*_runway_steps(true, azimuth, other_end=False), "same-north", last),
+        figures=(_plan(true, v, "both"),),
         verdict_figures=two_roses(true, v) if counts_from_true(region) else (figure,),
         features={"in-the-north": float(azimuth == true), "rounds-up": float(azimuth % 10 > 5)},
     )  # fmt: skip

@@ -19,6 +19,7 @@ PANELS = {
 }
 ELECTRIC = ("radio", "transponder", "landing-light")
 STATIC = ("altimeter", "vertical-speed")
+ENOUGH_SUCTION_INHG, FADING_INHG = 4.5, 1.2
 MARKS = {"half-way": 0.5, "on-the-mark": 1.0, "past-the-mark": 1.5}  # share of the rate-one mark
 LEFT_FOR_HEADING = ("indicator-as-before", "compass-and-clock", "compass-alone", "indicator-running-down")
 FIRST_SIGNS = ("gauge-then-lean", "all-at-once", "discharge", "speed-alone")
@@ -39,6 +40,10 @@ def _panel(panel: str, failure: str) -> tuple[FigureCall, ...]:
     return (FigureCall("gyro-panel", {"panel": panel, "failure": failure}),)
 
 
+def _gauge(suction_inhg: float) -> FigureCall:
+    return FigureCall("suction-gauge", {"suction_inhg": suction_inhg})
+
+
 def _driven(panel: str, feed: str) -> tuple[str, ...]:
     """Return the gyros that hang on a feed; none hangs on the pitot tube."""
     return tuple(gyro for gyro, source in zip(GYROS, PANELS[panel], strict=True) if source == feed)
@@ -47,7 +52,7 @@ def _driven(panel: str, feed: str) -> tuple[str, ...]:
 @solver("suction-failure")
 def suction_failure(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: the instruments lost with a feed, what is left to hold a heading by, or how the failure first shows."""
-    asked = {"lost": _lost, "heading-left": _heading_left, "signs": _signs}[parameters["ask"]]
+    asked = {"lost": _lost, "heading-left": _heading_left, "signs": _signs, "gauge": _by_gauge}[parameters["ask"]]
     return asked(parameters)
 
 
@@ -94,12 +99,8 @@ def _heading_left(parameters: Mapping[str, Any]) -> Solution:
     if "heading-indicator" not in lost:
         key = as_before
         wrong = {"wrong-feed": by_clock, "all-on-current": alone, "all-runs-down": running_down}
-    elif "turn-instrument" in lost:
-        key = alone
-        wrong = {"feed-not-traced": as_before, "turn-feed-missed": by_clock, "trusts-coasting": running_down}
     else:
-        key = by_clock
-        wrong = {"feed-not-traced": as_before, "all-on-suction": alone, "trusts-coasting": running_down}
+        key, wrong = _without_indicator(lost, "feed-not-traced")
     return Solution(
         key=key,
         given={"ask": "heading-left", "panel": panel, "failure": failure},
@@ -112,6 +113,40 @@ def _heading_left(parameters: Mapping[str, Any]) -> Solution:
     )
 
 
+def _without_indicator(lost: tuple[str, ...], trusts_it: str) -> tuple[str, dict[str, str]]:
+    """Return what is left once the heading indicator is lost, and what slips lead to; `trusts_it` goes on by it."""
+    as_before, by_clock, alone, running_down = LEFT_FOR_HEADING
+    if "turn-instrument" in lost:
+        return alone, {trusts_it: as_before, "turn-feed-missed": by_clock, "trusts-coasting": running_down}
+    return by_clock, {trusts_it: as_before, "all-on-suction": alone, "trusts-coasting": running_down}
+
+
+def _by_gauge(parameters: Mapping[str, Any]) -> Solution:
+    """Read the suction gauge first: in its arc everything stays, below it all that suction drives is given up."""
+    panel, suction = parameters["panel"], parameters["suction_inhg"]
+    lost = _driven(panel, "suction") if suction < ENOUGH_SUCTION_INHG else ()
+    as_before, by_clock, alone, running_down = LEFT_FOR_HEADING
+    if lost:
+        key, wrong = _without_indicator(lost, "gauge-not-heeded")
+    elif panel == "all-suction":
+        raise Redraw("with the suction as it should be, a panel without current has too few slips")
+    else:
+        key = as_before
+        wrong = {"gauge-misread": by_clock, "all-on-suction": alone, "all-runs-down": running_down}
+    return Solution(
+        key=key,
+        given={"ask": "gauge", "panel": panel, "suction_inhg": suction},
+        figures=(_gauge(suction),),
+        verdict_figures=_panel(panel, "suction") if lost else (),
+        wrong=wrong,
+        options=LEFT_FOR_HEADING,
+        steps=("gauge-low" if lost else "gauge-in-arc", *(Step("lost", {"item": item}) for item in lost), f"so-{key}"),
+        model_notes=("runs-down",) if lost else (),
+        scene="gauge",
+        features={"other-panel": float(panel != "classic")},
+    )
+
+
 def _signs(parameters: Mapping[str, Any]) -> Solution:
     failure = parameters["failure"]
     if parameters["panel"] != "classic":
@@ -119,7 +154,7 @@ def _signs(parameters: Mapping[str, Any]) -> Solution:
     return Solution(
         key=SIGN_OF[failure],
         given={"ask": "signs", "panel": "classic", "failure": failure},
-        verdict_figures=_panel("classic", failure),
+        verdict_figures=(*((_gauge(FADING_INHG),) if failure == "suction" else ()), *_panel("classic", failure)),
         wrong=SIGN_BELIEFS[failure],
         options=FIRST_SIGNS,
         steps=(f"feed-{failure}", f"shows-{failure}"),

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from app.figures.model import FigureCall
 from app.physics.angles import round_half_up, whole
 from app.physics.pressure import (
     density_altitude_by_rule_ft,
@@ -17,6 +18,7 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 
 STANDARD_HUNDREDTHS = 2992
+MARK_KT = 5  # from one mark of the airspeed indicator to the next
 
 
 @solver("pressure-density-altitude")
@@ -94,6 +96,9 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
     ask, cas, pressure, along = (
         parameters[name] for name in ("ask", "cas_kt", "pressure_altitude_ft", "wind_along_kt")
     )
+    dial = parameters["instrument"] == "airspeed-indicator"
+    if dial:  # a speed on one of its marks
+        cas = MARK_KT * round(cas / MARK_KT)
     thousands = pressure / 1000
     if cas * 0.01 * thousands <= 3.4:
         raise Redraw("the correction is too small to tell the slips apart")
@@ -104,7 +109,13 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
         key, given = round_half_up(tas_from_cas_kt(cas, pressure, oat), 1), {"oat_c": oat}
     return Solution(
         key=key,
-        given={"ask": ask, "cas_kt": cas, "pressure_altitude_ft": pressure, "wind_along_kt": along, **given},
+        given={
+            "ask": ask,
+            "ias_kt" if dial else "cas_kt": cas,
+            "pressure_altitude_ft": pressure,
+            "wind_along_kt": along,
+            **given,
+        },
         wrong={
             "divides": round_half_up(cas * cas / key, 1),
             "cas-as-tas": cas,
@@ -117,10 +128,13 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
         quantities={
             "thousands": thousands,
             "percent": 2 * thousands,
+            "cas_kt": cas,
             "gain_kt": round_half_up(key - cas, 1),
             "tas_kt": key,
         },
-        steps=("percent", "tas") if ask == "rule" else ("computer",),
+        steps=(*(("read-dial",) if dial else ()), *(("percent", "tas") if ask == "rule" else ("computer",))),
+        scene="dial" if dial else "",
+        figures=(FigureCall("airspeed", {"ias_kt": cas}),) if dial else (),
         model_notes=("rule-and-exact",),
         features={"temperature": float(ask == "computer")},
     )

@@ -167,16 +167,50 @@ def _heading_by_clock(parameters: Mapping[str, Any]) -> Solution:
     opposite: dict[str, Any] = {"other-side": shown(heading_after(start, other, rate, seconds))}
     through = start + turn_sign(turn) * turned
     crosses = not 1 <= through <= 360
+    clock = _clock(parameters["clock_s"], seconds) if parameters["instrument"] == "clock" else None
+    misread = _minute_not_crossed(start, turn, rate, clock) if clock else {}
     return Solution(
         key=shown(through),
-        given={"ask": "heading", "start_deg": start, "turn": turn, "rate_deg_s": rate, "seconds": seconds},
-        wrong=opposite | _wrong_headings(start, turn, rate, seconds),
-        quantities={**_said(rate), "turned_deg": turned, "through_deg": through, "target_deg": shown(through)},
-        steps=("multiply", f"turn-{turn}", *(("through-north",) if crosses else ())),
+        given={"ask": "heading", "start_deg": start, "turn": turn, "rate_deg_s": rate,
+               **(clock.parameters if clock else {"seconds": seconds})},
+        wrong=opposite | _wrong_headings(start, turn, rate, seconds) | misread,
+        quantities={**_said(rate), "turned_deg": turned, "through_deg": through, "target_deg": shown(through),
+                    "seconds": seconds},
+        steps=(*_reading_steps(clock), "multiply", f"turn-{turn}", *(("through-north",) if crosses else ())),
         model_notes=("roll",),
-        verdict_figures=_turning(turn, rate),
+        scene="clock" if clock else "",
+        figures=(clock,) if clock else (),
+        verdict_figures=(*((clock,) if clock else ()), *_turning(turn, rate)),
         features={"crosses-north": float(crosses), "half-rate": float(rate == HALF_RATE_DEG_S)},
-    )
+    )  # fmt: skip
+
+
+def _clock(clock_s: int, seconds: int) -> FigureCall:
+    """Return the clock as the roll-in begins and as the roll-out begins."""
+    return FigureCall("clock", {"clock_s": clock_s, "later_clock_s": clock_s + seconds})
+
+
+def _second_hand(clock: FigureCall) -> tuple[int, int]:
+    """Return where the second hand stands at both moments; 60 rather than 0 where it ends."""
+    return clock.parameters["clock_s"] % 60, clock.parameters["later_clock_s"] % 60 or 60
+
+
+def _reading_steps(clock: FigureCall | None) -> tuple[Step, ...]:
+    if clock is None:
+        return ()
+    first, last = _second_hand(clock)
+    seconds = {"first_s": first, "last_s": last}
+    return (Step("read-clock" if first < last else "read-clock-across", seconds),)
+
+
+def _minute_not_crossed(start: int, turn: TurnSide, rate: float, clock: FigureCall) -> dict[str, Any]:
+    """Return the heading of a student who takes the smaller place of the second hand from the larger."""
+    first, last = _second_hand(clock)
+    if first < last:
+        return {}
+    taken = first - last
+    more = {"counted_s": taken, "counted_deg": rate * taken}
+    return {"minute-not-crossed": Wrong(shown(heading_after(start, turn, rate, taken)), more)}
 
 
 def _wrong_headings(start: int, turn: TurnSide, rate: float, seconds: int) -> dict[str, Any]:

@@ -1,8 +1,8 @@
 """Keys of the gyro panel, its turn instrument and its properties worked again from the printed draw alone.
 
-Sources: FAA-H-8083-25C ch. 8 (what drives and what carries each instrument; slip and skid); FAA-H-8083-15B ch. 5 and 7
-(an attitude indicator while the speed changes, from memory; 3 degrees a second at the mark). Precession is worked by a
-cross product.
+Sources: FAA-H-8083-25C ch. 8 (what drives and what carries each instrument; slip and skid; 4.5 to 5.5 inches
+of suction, from memory); FAA-H-8083-15B ch. 5 and 7 (an attitude indicator while the speed changes, from memory; 3
+degrees a second at the mark). Precession is worked by a cross product.
 """
 
 from collections.abc import Callable
@@ -31,7 +31,8 @@ OTHERS = {
 def suction_failure(draw: Draw) -> Any:
     given = draw["parameters"]
     feeds = OTHERS | LIVES_ON[given["panel"]]
-    dead = [item for item, feed in feeds.items() if feed == given["failure"]]
+    failed = given.get("failure") or ("none" if 4.5 <= given["suction_inhg"] <= 5.5 else "suction")
+    dead = [item for item, feed in feeds.items() if feed == failed]
     if given["ask"] == "lost":
         return [item for item in draw["options"] if item in dead]
     if given["ask"] == "signs":

@@ -19,7 +19,8 @@ def timed_turn(draw: Draw) -> float:
     given = draw["parameters"]
     right = 1 if given["turn"] == "right" else -1
     if given["ask"] == "heading":
-        return (given["start_deg"] + right * given["rate_deg_s"] * given["seconds"] - 1) % 360 + 1
+        seconds = given.get("seconds") or given["later_clock_s"] - given["clock_s"]
+        return (given["start_deg"] + right * given["rate_deg_s"] * seconds - 1) % 360 + 1
     degrees = right * (given["target_deg"] - given["start_deg"]) % 360
     return int(degrees / given["rate_deg_s"] + 0.5)
 

@@ -61,9 +61,10 @@ def density(draw: Mapping[str, Any]) -> float:
 
 def tas(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
+    cas = p.get("cas_kt", p.get("ias_kt"))  # read off the dial where the stem says that both are the same
     if p["ask"] == "rule":
-        return half_up(p["cas_kt"] * (1 + 0.02 * p["pressure_altitude_ft"] / 1000), 1)
-    return half_up(p["cas_kt"] / math.sqrt(sigma(p["pressure_altitude_ft"], p["oat_c"])), 1)
+        return half_up(cas * (1 + 0.02 * p["pressure_altitude_ft"] / 1000), 1)
+    return half_up(cas / math.sqrt(sigma(p["pressure_altitude_ft"], p["oat_c"])), 1)
 
 
 RECOMPUTE: dict[str, Callable[[Mapping[str, Any]], Any]] = {
