@@ -22,7 +22,7 @@ square_nm spots relative_bearing_a_deg relative_bearing_b_deg east_nm north_nm e
 angle_a_deg angle_b_deg angle_c_deg chart_scale nm_250 mi_250 km_250 nm_500
 mi_500 km_500 latitude_min longitude_min
 takeoff_min first_pass_min overhead_min checkpoint_min situation
-suction_inhg clock_s later_clock_s
+suction_inhg clock_s later_clock_s compass_bearing_a_deg compass_bearing_b_deg
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
 push spin
 points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg

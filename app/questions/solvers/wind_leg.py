@@ -36,7 +36,7 @@ def leg_compass_heading(parameters: Mapping[str, Any], conventions: Conventions)
     if abs(minutes - in_still_air) <= LEAST_GAP_MIN:
         raise Redraw("the wind hardly changes the time")
     magnetic = shown(true - v)
-    entries = _card(magnetic + parameters["shift_toward_deg"], parameters["deviation_deg"])
+    entries = bent_card(magnetic + parameters["shift_toward_deg"], parameters["deviation_deg"])
     card = card_row(entries, "one-row")
     d = deviation_for_magnetic(card, magnetic)
     if abs(d) < LEAST_DEVIATION_DEG:
@@ -76,7 +76,7 @@ def _side(angle: float) -> str:
     return "east" if angle > 0 else "west"
 
 
-def _card(peak_deg: float, largest_deg: int) -> list[dict[str, int]]:
+def bent_card(peak_deg: float, largest_deg: int) -> list[dict[str, int]]:
     """Return a card whose deviation is greatest near one heading and turns round on the other side of the circle."""
     wanted = range(EVERY_DEG, 361, EVERY_DEG)
     return [{"for_deg": h, "steer_deg": shown(h - whole(largest_deg * cos_deg(h - peak_deg)))} for h in wanted]

@@ -72,14 +72,20 @@ def position_line_fix(draw: Draw) -> str:
     """The ring from which both landmarks bear as read: azimuths by atan2, the ring with the least error."""
     p = draw["parameters"]
     marks = {spot["label"]: spot for spot in p["spots"]}
+    to_true = p["variation_deg"]
+    if p["ask"] == "by-compass":  # the card's own entry for what the compass shows: FOR less STEER
+        entry = next(each for each in p["card"] if each["steer_deg"] == p["compass_deg"])
+        to_true += entry["for_deg"] - entry["steer_deg"]
+        read = {name: p[f"compass_bearing_{name}_deg"] + to_true for name in "ab"}
+    else:
+        read = {name: p[f"relative_bearing_{name}_deg"] + p["magnetic_deg"] + to_true for name in "ab"}
 
     def error(ring: Draw) -> float:
         worst = 0.0
         for name in "ab":
             mark = marks[name.upper()]
             to = math.degrees(math.atan2(mark["east_nm"] - ring["east_nm"], mark["north_nm"] - ring["north_nm"]))
-            read = p["magnetic_deg"] + p["variation_deg"] + p[f"relative_bearing_{name}_deg"]
-            worst = max(worst, abs((to - read + 180) % 360 - 180))
+            worst = max(worst, abs((to - read[name] + 180) % 360 - 180))
         return worst
 
     rings = [spot for spot in p["spots"] if spot["mark"] == "ring"]
