@@ -116,15 +116,7 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
             "wind_along_kt": along,
             **given,
         },
-        wrong={
-            "divides": round_half_up(cas * cas / key, 1),
-            "cas-as-tas": cas,
-            "ground-speed": round_half_up(key + along, 1),
-            "wind-turned": round_half_up(key - along, 1),
-            "one-percent": round_half_up(cas * (1 + 0.01 * thousands), 1),
-            "three-percent": round_half_up(cas * (1 + 0.03 * thousands), 1),
-            "four-percent": round_half_up(cas * (1 + 0.04 * thousands), 1),
-        },
+        wrong=_wrong_speeds(cas, key, along, thousands),
         quantities={
             "thousands": thousands,
             "percent": 2 * thousands,
@@ -138,3 +130,15 @@ def tas_from_cas(parameters: Mapping[str, Any], _conventions: Conventions) -> So
         model_notes=("rule-and-exact",),
         features={"temperature": float(ask == "computer")},
     )
+
+
+def _wrong_speeds(cas: float, tas: float, along: float, thousands: float) -> dict[str, float]:
+    """Return what each slip makes of a calibrated airspeed whose true one is `tas`."""
+    percents = {"one-percent": 0.01, "three-percent": 0.03, "four-percent": 0.04}
+    return {
+        "divides": round_half_up(cas * cas / tas, 1),
+        "cas-as-tas": cas,
+        "ground-speed": round_half_up(tas + along, 1),
+        "wind-turned": round_half_up(tas - along, 1),
+        **{name: round_half_up(cas * (1 + share * thousands), 1) for name, share in percents.items()},
+    }
