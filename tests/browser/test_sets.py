@@ -64,3 +64,22 @@ def test_sheet_prints_black_on_white_with_its_head_on_every_page(open_page: Open
     }
     found = {each: teacher.evaluate(f"([selector, name]) => ({style})(selector, name)", list(each)) for each in looks}
     assert found == looks
+
+
+def test_on_paper_a_drawing_stands_beside_its_question(open_page: Opener, school: OneSchool) -> None:
+    """Most sets of ten fill two pages so, not three; at 50 mm every letter of a figure is legible."""
+    teacher, _ = classroom(open_page, school, WIDE)
+    teacher.goto("/topic-sets/new")
+    teacher.locator("details:has([name=fixed]) > summary").click()
+    teacher.fill("[name=fixed]", "read-compass-face\ncard-for-steer")
+    teacher.fill("#count", "2")
+    follow(teacher, "main form button.button")
+    teacher.goto(f"{teacher.url.partition('?')[0]}/sheet")
+    teacher.emulate_media(media="print")
+    for item in teacher.locator(".sheet-item").all():
+        text, drawing = item.locator("p").first.bounding_box(), item.locator(".figure").first.bounding_box()
+        assert text is not None
+        assert drawing is not None
+        assert drawing["x"] >= text["x"] + text["width"]
+        assert abs(drawing["y"] - text["y"]) < 8
+        assert drawing["width"] >= 50 / 25.4 * 96
