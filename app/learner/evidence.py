@@ -29,7 +29,7 @@ MOST_DOUBT = 1.0  # more than of somebody never seen: after a long gap even a su
 SLIP = 0.05
 TYPED_GUESS = 0.02
 TYPED_WRONG_SHARE = 0.04
-MISCONCEPTION_PRIOR = 0.13
+MISCONCEPTION_PRIOR = 0.12
 MISCONCEPTION_HOLD = 0.8
 EXPLAINED = 0.08
 

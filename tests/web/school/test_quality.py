@@ -5,9 +5,11 @@ from datetime import timedelta
 
 import pytest
 
+from app.packs.spec import Language
 from app.services.actor import Role
 from app.services.quality_count import count_school
 from app.services.topic_sets import SetSettings
+from app.storage.queries.measured import MeasuredRow, replace_measured
 from tests.fakes import START, Clock
 from tests.questions.engine import library
 from tests.questions.replies import wrong_answer
@@ -50,6 +52,34 @@ def test_list_leads_to_one_question_and_says_that_five_answers_judge_nothing(ing
     assert "5 answers" in detail.text
     assert "Under 30 answers nothing is judged." in detail.text
     assert "wind" not in ingrid.get_page("/school/quality?topic=datum").find("//nav[@class='actions']//a/@href")
+
+
+@pytest.mark.usefixtures("counted")
+@pytest.mark.parametrize(
+    ("language", "before", "after"),
+    [
+        (
+            "en",
+            "Graded by its author easy, −0.70 Measured not yet",
+            "Measured 0.50 (0.30 to 0.70), nearest to hard, 90 answers, 12 learners",
+        ),
+        (
+            "fr",
+            "Selon son auteur facile, −0,70 Mesurée pas encore",
+            "Mesurée 0,50 (de 0,30 à 0,70), au plus près de « difficile », 90 réponses, 12 apprenants",
+        ),
+    ],
+)
+def test_measured_difficulty_stands_beside_the_grade(
+    school: OneSchool, language: Language, before: str, after: str
+) -> None:
+    selma = school.browser_of(school.add(Role.SCHOOL, "Selma", language), language)
+    address = "/school/quality/compass-to-true"
+    assert before in selma.get_page(address).words("//main")
+    found = {"plain": 0.5, "weights": {}}
+    with school.backend.uow.writer() as connection:
+        replace_measured(connection, school.id, [MeasuredRow(school.id, "compass-to-true", found, 0.2, 90, 12, START)])
+    assert after in selma.get_page(address).words("//main")
 
 
 @pytest.mark.usefixtures("counted")
