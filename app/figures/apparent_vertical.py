@@ -16,7 +16,7 @@ from app.physics.angles import cos_deg, sin_deg, tan_deg
 SIZE = (320.0, 196.0)
 PIVOT = (160.0, 48.0)
 GRAVITY, HALF_CARD = 106.0, 64.0
-ROOM = 108.0  # that the longest name takes
+ROOM = 136.0  # that the longest name takes, in the widest face that may stand in for ours
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
