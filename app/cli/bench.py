@@ -8,9 +8,9 @@ from app.cli.measures import Reading
 
 MEASURES = {
     name: f"app.cli.measures.{name.replace('-', '_')}"
-    for name in ("floor", "item", "answer", "start", "regrade", "class-page", "frames")
+    for name in ("floor", "item", "answer", "start", "load", "regrade", "class-page", "frames")
 }
-LONG = frozenset({"regrade", "class-page", "frames"})  # minutes each: only where they are named
+LONG = frozenset({"load", "regrade", "class-page", "frames"})  # minutes each: only where they are named
 
 
 @click.command()
@@ -18,7 +18,8 @@ LONG = frozenset({"regrade", "class-page", "frames"})  # minutes each: only wher
 def command(measures: tuple[str, ...]) -> None:
     """Measure the application: floor, item, answer and start, or each MEASURE named.
 
-    regrade takes minutes; class-page too, and fills a database of some gigabytes in the folder for temporary files.
+    load answers as 16 and 64 browsers at once, for a minute. regrade takes minutes.
+    class-page too, and fills a database of some gigabytes in the folder for temporary files.
     frames takes two minutes and needs Chromium: how the bench plays and how soon its picture stands, slowed down.
 
     Figures vary with what else the machine does; compare ratios taken in one run.

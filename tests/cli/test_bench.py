@@ -1,10 +1,16 @@
 """The benchmark prints what it measures; nothing here is timed."""
 
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+from uuid import UUID
+
+import pytest
 from click.testing import CliRunner
 
 from app.cli import root
 from app.cli.bench import write
-from app.cli.measures import Reading, regrade
+from app.cli.measures import Reading, load, regrade
 
 
 def test_reading_with_a_goal_says_whether_it_is_met() -> None:
@@ -28,3 +34,28 @@ def test_unknown_measure_is_refused() -> None:
     result = CliRunner().invoke(root, ["bench", "flor"])
     assert result.exit_code == 2
     assert "floor" in result.output
+
+
+def test_load_of_the_real_server_loses_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(load, "SECONDS", 3)
+    monkeypatch.setattr(load, "GOALS", {3: 8.0})
+    readings = {each.name.rpartition(", ")[2]: each for each in load.measure()}
+    assert readings["answers accepted"].value > 0
+    wrong = [each for each in readings.values() if each.goal == 0]
+    assert len(wrong) == 4
+    assert [each.value for each in wrong] == [0, 0, 0, 0]
+
+
+def test_lost_torn_and_doubled_answers_are_seen(tmp_path: Path) -> None:
+    database = tmp_path / "kept.sqlite3"
+    item = UUID(int=7)
+    with closing(sqlite3.connect(database)) as connection:
+        connection.executescript(
+            """CREATE TABLE attempt (visit_id TEXT, drill_item_id TEXT);
+            CREATE TABLE week_tally (visit_id TEXT, answers INTEGER);
+            INSERT INTO week_tally VALUES ('v', 1);"""
+        )
+        connection.executemany("INSERT INTO attempt VALUES ('v', ?)", [(item.hex,), (item.hex,)])
+        connection.commit()
+    seen = load.Seen(accepted=[item, UUID(int=8)], failed=["500"])
+    assert [each.value for each in load.wrong("x", seen, database)] == [2, 1, 1, 1, 1]

@@ -1,7 +1,5 @@
 """How long a start takes on a set-up machine: from the command line to the first page answered, database included."""
 
-import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 from statistics import median
@@ -9,8 +7,8 @@ from tempfile import TemporaryDirectory
 from time import monotonic
 from urllib.request import urlopen
 
-from app.bootstrap import ROOT
 from app.cli.measures import Reading
+from app.cli.measures.serving import serving
 
 STARTS = 5
 GOAL_S = 1.5
@@ -27,13 +25,6 @@ def measure() -> Iterator[Reading]:
 def start_s(instance: Path) -> float:
     """Start the server on a free port, read its front page and stop it; return the seconds until the page was there."""
     started = monotonic()
-    command = [sys.executable, "-m", "app", "serve", "--port", "0", "--instance", str(instance)]
-    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
-        try:
-            assert server.stdout is not None  # noqa: S101 - asked for above
-            address = next(word for line in server.stdout for word in line.split() if word.startswith("http://"))
-            with urlopen(address) as page:  # noqa: S310 - our own server on this machine
-                page.read()
-            return monotonic() - started
-        finally:
-            server.terminate()
+    with serving(instance) as served, urlopen(served.address) as page:  # noqa: S310 - our own server on this machine
+        page.read()
+        return monotonic() - started

@@ -1,0 +1,133 @@
+"""What the real server bears: many visitors answering at once, and whether any answer was lost, torn or kept twice."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import dataclass, field
+from http.client import HTTPConnection, HTTPException
+from http.cookies import SimpleCookie
+from pathlib import Path
+from statistics import quantiles
+from tempfile import TemporaryDirectory
+from threading import Thread
+from time import monotonic
+from urllib.parse import urlencode, urlsplit
+from uuid import UUID
+
+from app.cli.measures import Reading
+from app.cli.measures.serving import Served, serving
+from app.cli.measures.visitor import fill_form
+from app.web.settings import DATABASE_FILE
+
+SECONDS = 20
+GOALS = {16: 8.0, 64: 4.0}  # connections, and how many times the median the slowest of a hundred answers may take
+MOST_MB = 70.0
+WAIT_S = 60
+SENT_TWICE = 10  # every tenth answer is sent again: it may count once only
+SERVER_FAILED = 500
+TORN = """SELECT count(*) FROM (SELECT visit_id, count(*) AS n FROM attempt GROUP BY visit_id) LEFT JOIN
+(SELECT visit_id, sum(answers) AS counted FROM week_tally GROUP BY visit_id) USING (visit_id) WHERE n IS NOT counted"""
+TWICE = "SELECT count(*) - count(DISTINCT drill_item_id) FROM attempt"
+
+
+@dataclass
+class Seen:
+    """What the visitors of one run saw; threads only ever append."""
+
+    answer_ms: list[float] = field(default_factory=list)
+    accepted: list[UUID] = field(default_factory=list)
+    failed: list[str] = field(default_factory=list)
+
+
+def measure() -> Iterator[Reading]:
+    """Yield, for each number of connections, answers a second, how even they are, and what went wrong."""
+    for connections, goal in GOALS.items():
+        with TemporaryDirectory() as folder:
+            with serving(Path(folder)) as served:
+                seen = _practise_together(served, connections)
+                memory_mb = served.worker_mb()
+            yield from _readings(f"load: {connections} connections", seen, goal)
+            yield from wrong(f"load: {connections} connections", seen, Path(folder) / DATABASE_FILE)
+        if memory_mb is not None:
+            yield Reading(f"load: {connections} connections, largest worker", memory_mb, "MB", MOST_MB)
+
+
+def _practise_together(served: Served, connections: int) -> Seen:
+    seen, until = Seen(), monotonic() + SECONDS
+    threads = [Thread(target=_practise, args=(served.address, until, seen)) for _ in range(connections)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    return seen
+
+
+def _practise(address: str, until: float, seen: Seen) -> None:
+    """Go through drills as one browser, until the time is over or the server fails."""
+    browser = _Browser(HTTPConnection(urlsplit(address).netloc, timeout=WAIT_S))
+    with closing(browser.connection):
+        try:
+            while monotonic() < until:
+                _drill(browser, until, seen)
+        except (OSError, HTTPException, KeyError) as error:
+            seen.failed.append(repr(error))
+
+
+def _drill(browser: "_Browser", until: float, seen: Seen) -> None:
+    started = browser.send("POST", "/drills", fill_form(browser.send("GET", "/topics").page, "/drills"))
+    path, _, position = started.location.rpartition("/")
+    place = int(position)
+    while monotonic() < until and (question := browser.send("GET", f"{path}/{place}")).status == 200:
+        fields = fill_form(question.page, f"{path}/{place}")
+        begun = monotonic()
+        answered = browser.send("POST", f"{path}/{place}", fields)
+        seen.answer_ms.append((monotonic() - begun) * 1000)
+        if answered.status >= SERVER_FAILED:
+            seen.failed.append(str(answered.status))
+        elif answered.location:
+            seen.accepted.append(UUID(fields["item"]))
+            browser.send("GET", answered.location.partition("#")[0])
+            if len(seen.accepted) % SENT_TWICE == 0:
+                browser.send("POST", f"{path}/{place}", fields)
+        place += 1
+
+
+@dataclass(frozen=True)
+class _Came:
+    status: int
+    location: str
+    page: str
+
+
+@dataclass
+class _Browser:
+    connection: HTTPConnection
+    cookie: str = ""
+
+    def send(self, method: str, path: str, fields: dict[str, str] | None = None) -> _Came:
+        """Send a request and keep the cookie that comes back."""
+        headers = {"Cookie": self.cookie, "Content-Type": "application/x-www-form-urlencoded"}
+        self.connection.request(method, path, urlencode(fields or {}), headers)
+        came = self.connection.getresponse()
+        for name, morsel in SimpleCookie(came.headers.get("Set-Cookie", "")).items():
+            self.cookie = f"{name}={morsel.value}"
+        return _Came(came.status, came.headers.get("Location", ""), came.read().decode())
+
+
+def _readings(name: str, seen: Seen, goal: float) -> Iterator[Reading]:
+    cuts = quantiles(seen.answer_ms, n=100)
+    yield Reading(f"{name}, answers a second", len(seen.answer_ms) / SECONDS, "1/s")
+    yield Reading(f"{name}, median answer", cuts[49], "ms")
+    yield Reading(f"{name}, slowest of a hundred / median", cuts[98] / cuts[49], "x", goal)
+
+
+def wrong(name: str, seen: Seen, database: Path) -> Iterator[Reading]:
+    """Yield what went wrong, each as a count that should be nothing."""
+    with closing(sqlite3.connect(database)) as connection:
+        kept = {UUID(item) for (item,) in connection.execute("SELECT drill_item_id FROM attempt")}
+        torn, twice = (connection.execute(query).fetchone()[0] for query in (TORN, TWICE))
+    yield Reading(f"{name}, answers accepted", len(seen.accepted), "")
+    yield Reading(f"{name}, of them lost", len(set(seen.accepted) - kept), "", 0)
+    yield Reading(f"{name}, visits with other counts than answers", torn, "", 0)
+    yield Reading(f"{name}, kept twice", twice, "", 0)
+    yield Reading(f"{name}, failures of the server", len(seen.failed), "", 0)
