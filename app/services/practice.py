@@ -34,13 +34,17 @@ LONGEST_MS = 24 * 60 * 60 * 1000
 
 @dataclass(frozen=True, slots=True)
 class QuestionView:
-    """One place of a drill. Answered: show its verdict instead. `sitting`: it is one of an assigned set."""
+    """One place of a drill. Answered: show its verdict instead. `sitting`: it is one of an assigned set.
+
+    ends_at: when the drill ends, after the question then in hand, where it goes by time.
+    """
 
     progress: Progress
     item_id: UUID
     item: ItemView
     answered: bool
     sitting: SittingRow | None
+    ends_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +102,7 @@ def question(
         item=view_item(library, item, reader_of(sitting, actor).language),
         answered=place.correct is not None,
         sitting=sitting,
+        ends_at=drill.ends_at,
     )
 
 

@@ -29,7 +29,7 @@ OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page."""
-    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, minutes_left)
+    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left)
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals["actor"] = actor
 
@@ -40,9 +40,9 @@ def result(arithmetic: str) -> Markup:
     return Markup("{}{}<b>{}</b>").format(working, equals, value)
 
 
-def minutes_left(until: datetime) -> int:
-    """Return the whole minutes that are left until a moment, begun ones counted."""
-    return max(0, ceil((until - now()).total_seconds() / 60))
+def seconds_left(until: datetime) -> int:
+    """Return the whole seconds that are left until a moment, begun ones counted."""
+    return max(0, ceil((until - now()).total_seconds()))
 
 
 def variation(value_deg: float) -> str:

@@ -1,5 +1,7 @@
 """A drill of ten: wide, on a phone of 320 pixels in the dark in French, and without JavaScript."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -81,3 +83,23 @@ def test_half_given_answer_is_not_put_into_another_question(open_page: Opener) -
     fill_in(page)
     start_drill(page, "datum", "true-to-compass")
     assert not [text for text in given_answer(page) if text]
+
+
+def test_what_is_left_of_a_drill_by_minutes_runs_down_and_is_said(open_page: Opener) -> None:
+    page = open_page(NARROW)
+    page.clock.install()
+    page.goto("/today")
+    page.locator("input[value='minutes 10']").first.check()
+    follow(page, "form[action='/today'] button")
+    left = page.locator(".time-left")
+    expect(left).to_contain_text(re.compile(r"10:00|9:5\d"))
+    said = page.locator(".clock [role=status]")
+    expect(said).to_be_empty()
+    page.clock.run_for(5 * 60_000)
+    expect(left).to_contain_text(re.compile(r"5:00|4:5\d"))
+    expect(said).to_have_text("Il reste cinq minutes.")
+    page.clock.run_for(6 * 60_000)
+    expect(left).to_contain_text("0:00")
+    expect(said).to_have_text("Il reste une minute.")
+    expect(page.locator("#answer")).to_be_visible()
+    assert_fits(page)

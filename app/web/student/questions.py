@@ -67,7 +67,8 @@ def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = No
         given=dict(request.form.lists()),
         refusal=refusal,
     )
-    shown = render_template("student/show_question.html", page=page, item_id=view.item_id, sitting=view.sitting)
+    given = {"page": page, "item_id": view.item_id, "sitting": view.sitting, "drill_ends_at": view.ends_at}
+    shown = render_template("student/show_question.html", **given)
     return shown, STATUS[type(refusal)] if refusal else 200
 
 

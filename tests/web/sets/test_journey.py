@@ -90,7 +90,7 @@ def test_time_limit_is_shown_and_kept(evening: Evening, clock: Clock) -> None:
     due = evening.alice.get_page("/sets")
     assert "Time limit: 10 minutes." in due.words("//main")
     question = evening.alice.submit(due, {}, START)
-    assert "10 minutes left." in question.words("//article")
+    assert "Time left: 10 minutes" in question.words("//main")
     question = answer(evening, evening.alice, question, "+")
     clock.forward(timedelta(minutes=10))
     refused = evening.alice.submit(question, right_answer(item_of(evening.school.app, question)), status=409)

@@ -58,6 +58,15 @@ def test_header_leads_a_student_to_today_and_the_record(school: OneSchool) -> No
     assert page.find("//nav/a[@href='/today']")
 
 
+def test_drill_by_minutes_says_what_is_left(alice: Browser, clock: Clock) -> None:
+    page = alice.submit(alice.get_page("/today"), {"size": "minutes 10"}, f"({TODAY})[1]")
+    clock.forward(timedelta(minutes=3, seconds=1))
+    again = alice.get_page(page.find("//form[@id='answer']/@action")[0])
+    assert "Time left: 7 minutes" in again.words("//main")
+    assert again.find("//*[@data-seconds]/@data-seconds") == ["419"]
+    assert "Time left" not in alice.get_page("/").words("//main")
+
+
 def test_drill_by_minutes_ends_after_the_question_in_hand(app: Flask, alice: Browser, clock: Clock) -> None:
     drill(app, alice, clock, rightly=True, size="minutes 10")
     page = alice.get_page("/record")
