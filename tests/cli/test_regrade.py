@@ -19,7 +19,7 @@ def test_dry_run_says_what_would_change_and_unknown_names_are_refused(tmp_path: 
     unknown = run("regrade", "true-to-compas", instance=tmp_path)
     assert (unknown.exit_code, "Did you mean true-to-compass" in unknown.output) == (2, True)
     assert run("regrade", "true-to-compass", "--school", "nowhere", instance=tmp_path).exit_code == 2
-    assert run("nightly", instance=tmp_path).output == "Counted 0 new answers.\n"
+    assert run("nightly", instance=tmp_path).output == "Counted 0 new answers.\nMeasured 0 difficulties.\n"
 
 
 def test_set_aside_needs_a_withdrawal_and_names_what_it_did(tmp_path: Path) -> None:
