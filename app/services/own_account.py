@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
+from sqlalchemy import Connection
+
 from app.services.actor import Actor
 from app.services.audit import note
 from app.services.entrance import Caller
@@ -42,6 +44,15 @@ class PasswordWish:
     wanted: str
 
 
+@dataclass(frozen=True, slots=True)
+class OwnWish:
+    """The name and e-mail address somebody wants, and the password they have, asked for where the address changes."""
+
+    name: str
+    email: str
+    password: str = ""
+
+
 def get_account(uow: UnitOfWork, actor: Actor, token: str, now: datetime) -> AccountView:
     """Return the actor's own account; NotFound for a visitor."""
     with uow.reader() as connection:
@@ -55,9 +66,19 @@ def get_account(uow: UnitOfWork, actor: Actor, token: str, now: datetime) -> Acc
     return AccountView(person, school, attended, held, here)
 
 
-def change_own(uow: UnitOfWork, actor: Actor, name: str, email: str, now: datetime) -> None:
-    """Correct one's own name and e-mail address; role and login name are not one's own to change."""
-    changes = {"name": checked_name(name, actor.language, "name"), "email": checked_email(email, actor.language)}
+def change_own(uow: UnitOfWork, hasher: Hasher, actor: Actor, wish: OwnWish, now: datetime) -> None:
+    """Correct one's own name and e-mail address; role and login name are not one's own to change.
+
+    Another e-mail address asks for the present password: Invalid when it is not right, TooOften after too many tries.
+    """
+    changes = {
+        "name": checked_name(wish.name, actor.language, "name"),
+        "email": checked_email(wish.email, actor.language),
+    }
+    with uow.reader() as connection:
+        person = _own(connection, actor)
+    if changes["email"] != person.email:
+        _require_password(uow, hasher, (actor, person), ("own_password", wish.password), now)
     with uow.writer() as connection:
         people.change_person(connection, actor.school_id, actor.own_person, changes)
         note(connection, actor, "person-corrected", str(changes["name"]), now, before=actor.name)
@@ -71,20 +92,14 @@ def change_password(
     Invalid when the present password is not right or the wanted one will not do; TooOften after too many tries.
     """
     with uow.reader() as connection:
-        person = people.find_person(connection, actor.school_id, actor.own_person)
-    if person is None:
-        raise NotFound(actor.person_id)
+        person = _own(connection, actor)
     check_password(wish.wanted, person.login, actor.language)
-    account = Subject(actor.school_id, "account", f"own {person.id}")
-    count_try(uow, (account,), actor.language, now)
-    if not hasher.fits(person.password_hash or "", wish.present):
-        raise Invalid(say("present-password", actor.language), "present")
+    _require_password(uow, hasher, (actor, person), ("present", wish.present), now)
     hashed = hasher.hash(wish.wanted)
     with uow.writer() as connection:
         people.set_password(connection, actor.school_id, person.id, hashed)
         sign_ins.revoke_all(connection, actor.school_id, person.id, now)
         note(connection, actor, "password-changed", person.name, now)
-    forgive(uow, account)
     return open_sign_in(uow, actor.school_id, person.id, caller.device, now)
 
 
@@ -101,3 +116,22 @@ def sign_out_everywhere(uow: UnitOfWork, actor: Actor, now: datetime) -> None:
     with uow.writer() as connection:
         sign_ins.revoke_all(connection, actor.school_id, actor.own_person, now)
         note(connection, actor, "signed-out-everywhere", actor.name, now)
+
+
+def _own(connection: Connection, actor: Actor) -> PersonRow:
+    person = people.find_person(connection, actor.school_id, actor.own_person)
+    if person is None:
+        raise NotFound(actor.person_id)
+    return person
+
+
+def _require_password(
+    uow: UnitOfWork, hasher: Hasher, who: tuple[Actor, PersonRow], typed: tuple[str, str], now: datetime
+) -> None:
+    """Refuse, at the field named, what is not the password of the person."""
+    (actor, person), (field, present) = who, typed
+    account = Subject(actor.school_id, "account", f"own {person.id}")
+    count_try(uow, (account,), actor.language, now)
+    if not hasher.fits(person.password_hash or "", present):
+        raise Invalid(say("present-password", actor.language), field)
+    forgive(uow, account)

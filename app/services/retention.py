@@ -17,7 +17,7 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.messages import say
 from app.services.school_settings import RETENTION_KINDS
 from app.storage.models import VISITORS_SCHOOL_ID
-from app.storage.queries import attempts, people, retention, schools
+from app.storage.queries import attempts, people, retention, schools, training
 from app.storage.queries.people import PersonRow
 from app.storage.queries.retention import Going
 from app.storage.queries.schools import SchoolRow
@@ -70,6 +70,7 @@ def data_of(uow: UnitOfWork, actor: Actor, person_id: UUID, now: datetime) -> di
         person = _person(connection, actor, person_id)
         note(connection, actor, "data-exported", person.name, now)
         kept = attempts.list_attempts(connection, actor.school_id, person.visit_id)
+        entries = training.list_entries(connection, actor.school_id, person.id)
     return {
         "name": person.name,
         "login": person.login,
@@ -77,6 +78,7 @@ def data_of(uow: UnitOfWork, actor: Actor, person_id: UUID, now: datetime) -> di
         "role": person.role,
         "created_at": person.created_at.isoformat(),
         "answers": [attempts.as_plain(each) for each in kept],
+        "training_record_and_notes": [training.as_plain(each) for each in entries],
     }
 
 

@@ -21,7 +21,7 @@ from app.storage.unit_of_work import UnitOfWork
 
 # Days after which records of a kind go; a kind the school has not set is kept.
 RETENTION_DAYS = (30, 3650)
-RETENTION_KINDS = ("answers", "left-people", "reports")
+RETENTION_KINDS = ("answers", "left-people", "reports", "notes")
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,8 @@ from app.storage.queries.people import PersonRow
 from app.storage.queries.training import TrainingRow
 from app.storage.unit_of_work import UnitOfWork
 
-KINDS = ("taught", "reviewed", "note")
+NOTE = "note"
+KINDS = ("taught", "reviewed", NOTE)
 RECOMMENDED = "recommended"
 LONGEST_TEXT = 500
 MOST_MINUTES = 480
@@ -51,13 +52,14 @@ class EntryView:
 
 @dataclass(frozen=True, slots=True)
 class StudentPage:
-    """All that an instructor sees of a student."""
+    """All that an instructor sees of a student. `entries` are the training record; `notes` are beside it."""
 
     person: PersonRow
     record: RecordView
     sets: Sequence[DueView]
     rehearsals: Sequence[RehearsalView]
     entries: Sequence[EntryView]
+    notes: Sequence[EntryView]
     checklist: Checklist
     taught_minutes: int
 
@@ -78,14 +80,18 @@ def student_page(uow: UnitOfWork, actor: Actor, library: Library, person_id: UUI
         record=held,
         sets=list_due(uow, student, now),
         rehearsals=marked,
-        entries=tuple(EntryView(each, each.id in corrected) for each in entries),
+        entries=tuple(EntryView(each, each.id in corrected) for each in entries if each.kind != NOTE),
+        notes=tuple(EntryView(each, each.id in corrected) for each in entries if each.kind == NOTE),
         checklist=checklist(uow, actor, held, marked, standing),
         taught_minutes=sum(each.minutes or 0 for each in standing),
     )
 
 
 def add_entry(uow: UnitOfWork, actor: Actor, person_id: UUID, wish: EntryWish, now: datetime) -> None:
-    """Add an entry, or one that corrects another of the same student; Invalid names what cannot be accepted."""
+    """Add an entry or a note, or one that corrects another of the same student; Invalid names what cannot be accepted.
+
+    NotFound where it corrects what the student does not have; a note corrects notes alone.
+    """
     if wish.kind not in KINDS:
         raise Invalid(say("entry-kind", actor.language, value=wish.kind, accepted=", ".join(KINDS)), "kind")
     day = _day(wish.day, actor.language, now.date())
@@ -93,7 +99,8 @@ def add_entry(uow: UnitOfWork, actor: Actor, person_id: UUID, wish: EntryWish, n
     minutes = _minutes(wish.minutes, actor.language) if wish.kind == "taught" else None
     with uow.writer() as connection:
         person = _student(connection, actor, person_id)
-        known = {each.id for each in training.list_entries(connection, actor.school_id, person_id)}
+        entries = training.list_entries(connection, actor.school_id, person_id)
+        known = {each.id for each in entries if (each.kind == NOTE) == (wish.kind == NOTE)}
         if wish.corrects is not None and wish.corrects not in known:
             raise NotFound(wish.corrects)
         row = _row(actor, person, (wish.kind, day, text, minutes), now)

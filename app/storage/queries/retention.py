@@ -8,11 +8,12 @@ from uuid import UUID
 from sqlalchemy import Connection, Select, bindparam, delete, func, select
 
 from app.storage.base import table_of
-from app.storage.models import Drill, ErasedTally, Person, Report, Visit, WeekTally
+from app.storage.models import Drill, ErasedTally, Person, Report, TrainingEntry, Visit, WeekTally
 from app.storage.queries import rechecks
 from app.storage.upsert import Upsert
 
 DRILL, PERSON, REPORT, VISIT = table_of(Drill), table_of(Person), table_of(Report), table_of(Visit)
+ENTRY = table_of(TrainingEntry)
 TALLY, ERASED = table_of(WeekTally), table_of(ErasedTally)
 COUNTS = ("answers", "correct", "timed", "took_ms")
 # By kind: the table, and the moment by which a record is old.
@@ -20,6 +21,7 @@ KINDS = {
     "answers": (DRILL, DRILL.c.started_at),
     "left-people": (PERSON, PERSON.c.left_at),
     "reports": (REPORT, REPORT.c.created_at),
+    "notes": (ENTRY, ENTRY.c.made_at),
 }
 
 
@@ -33,7 +35,8 @@ class Going:
 
 def _old(kind: str) -> tuple[Any, ...]:
     table, moment = KINDS[kind]
-    return (table.c.school_id == bindparam("school_id"), moment < bindparam("before"))
+    of_kind = (ENTRY.c.kind == "note",) if table is ENTRY else ()
+    return (table.c.school_id == bindparam("school_id"), moment < bindparam("before"), *of_kind)
 
 
 COUNT: dict[str, Select[Any, Any]] = {
@@ -41,7 +44,7 @@ COUNT: dict[str, Select[Any, Any]] = {
     for kind, (table, moment) in KINDS.items()
 }
 # Old drills of people only: of the visits nobody is signed in to, the visit itself goes.
-REMOVE = {kind: delete(KINDS[kind][0]).where(*_old(kind)) for kind in ("answers", "reports")}
+REMOVE = {kind: delete(KINDS[kind][0]).where(*_old(kind)) for kind in ("answers", "reports", "notes")}
 LEFT = select(PERSON.c.visit_id).where(*_old("left-people"))
 ENDED = select(VISIT.c.id).where(
     VISIT.c.school_id == bindparam("school_id"),

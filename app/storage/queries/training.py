@@ -49,3 +49,18 @@ def list_entries(connection: Connection, school_id: UUID, person_id: UUID) -> tu
     """Return a student's entries by day, oldest first."""
     rows = connection.execute(LIST, {"school_id": school_id, "person_id": person_id}).mappings()
     return tuple(TrainingRow(**row) for row in rows)
+
+
+def as_plain(entry: TrainingRow) -> dict[str, Any]:
+    """Return an entry as it is handed to the person it is about."""
+    return {
+        "id": str(entry.id),
+        "kind": entry.kind,
+        "day": entry.day.isoformat(),
+        "text": entry.text,
+        "minutes": entry.minutes,
+        "by": entry.made_by_name,
+        "entered_at": entry.made_at.isoformat(),
+        "corrects": str(entry.corrects) if entry.corrects else None,
+        "details": entry.details,
+    }

@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services import own_account
 from app.services.errors import Invalid, TooOften
-from app.services.own_account import PasswordWish
+from app.services.own_account import OwnWish, PasswordWish
 from app.web import current
 from app.web.access import allow
 from app.web.account.blueprint import MEMBERS, account
@@ -27,10 +27,12 @@ def show_account() -> ResponseReturnValue:
 @allow(*MEMBERS)
 def change_account() -> ResponseReturnValue:
     """Correct one's own name and e-mail address."""
+    form = request.form
+    wish = OwnWish(form.get("name", ""), form.get("email", ""), form.get("own_password", ""))
     try:
-        own_account.change_own(uow(), actor(), request.form.get("name", ""), request.form.get("email", ""), now())
-    except Invalid as refusal:
-        return _page(refusal), STATUS[Invalid]
+        own_account.change_own(uow(), backend().entrance.hasher, actor(), wish, now())
+    except (Invalid, TooOften) as refusal:
+        return _page(refusal), STATUS[type(refusal)]
     return redirect(url_for("account.show_account", kept=1), 303)
 
 

@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 
 from app.services import training
 from app.services.errors import Invalid
-from app.services.training import KINDS, EntryWish, student_page
+from app.services.training import KINDS, NOTE, EntryWish, student_page
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
 from app.web.errors import STATUS
@@ -80,6 +80,6 @@ def _page(person_id: UUID, refusal: Invalid | None = None) -> str:
         view=view,
         refusal=refusal,
         given=request.form,
-        kinds=KINDS,
+        kinds=[kind for kind in KINDS if kind != NOTE],
         today=now().date().isoformat(),
     )

@@ -49,6 +49,20 @@ def test_own_name_is_changed_and_nothing_else(school: OneSchool, student: Browse
     assert "Accepted" in do(student, "/account", {"name": ""}, 422).words("//*[@id='name-refusal']")
 
 
+def test_another_address_asks_for_the_password(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+    asked = {"name": "Alice", "email": "alice@example.org"}
+    for wrong in ({}, {"own_password": "not this one"}):
+        page = do(student, "/account", asked | wrong, 422)
+        assert page.words("//*[@id='own_password-refusal']")
+        assert page.find("//input[@name='email']/@value") == ["alice@example.org"]
+    do(student, "/account", asked | {"own_password": PASSWORD})
+    with school.backend.uow.reader() as connection:
+        after = find_person(connection, school.id, alice_row.id)
+    assert after is not None
+    assert after.email == "alice@example.org"
+    assert do(student, "/account", {"name": "Alice Roy", "email": "alice@example.org"}).find("//p[@role='status']")
+
+
 def test_password_change_signs_other_browsers_out_and_gives_a_new_token(
     school: OneSchool, student: Browser, alice_row: PersonRow
 ) -> None:

@@ -67,6 +67,25 @@ def test_entries_are_added_with_initials_and_corrections_leave_the_first_to_be_r
     assert "does not replace" in printed.words("//main")
 
 
+def test_notes_stay_beside_the_record_and_are_handed_over(
+    school: OneSchool, instructor: Browser, alice: PersonRow
+) -> None:
+    note = {"kind": "note", "day": "2026-09-01", "text": "Draws before reckoning."}
+    page = send(instructor, alice, "record", note)
+    assert "1 Sep 2026; entered by Ingrid Vega" in page.words("//section[@id='notes']")
+    first = page.find("//select[@id='note-corrects']/option[@value != '']/@value")[0]
+    page = send(instructor, alice, "record", note | {"text": "Draws first, then reckons.", "corrects": first})
+    assert list(page.find("//section[@id='notes']//s/text()")) == ["Draws before reckoning."]
+    send(instructor, alice, "record", TAUGHT | {"corrects": first}, 404)
+    assert "Draws" not in instructor.get_page(f"/people/{alice.id}/training-record").words("//main")
+    assert "Draws" not in school.browser_of(alice).get_page("/record").words("//main")
+    handed = school.browser_of(school.add(Role.SCHOOL, "Selma")).get(f"/school/people/{alice.id}/data.json").json
+    assert [each["text"] for each in handed["training_record_and_notes"]] == [
+        "Draws before reckoning.",
+        "Draws first, then reckons.",
+    ]
+
+
 @pytest.mark.parametrize(
     ("fields", "named"),
     [

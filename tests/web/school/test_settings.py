@@ -7,6 +7,7 @@ import pytest
 
 from app.services.actor import Role
 from app.services.retention import tidy_school, tidy_visits
+from app.storage.queries import training
 from app.storage.queries.people import PersonRow, find_person
 from tests.fakes import Clock
 from tests.pages import Page
@@ -114,11 +115,27 @@ def test_what_would_go_is_said_and_then_goes_while_the_rest_stays(
     page = send(selma, "/school/retention", {"answers": "30"})
     assert "Would go now: 1" in page.text
     gone = tidy_school(school.backend.uow, school.id, clock())
-    assert gone == {"answers": 1, "left-people": 0, "reports": 0}
+    assert gone == {"answers": 1, "left-people": 0, "reports": 0, "notes": 0}
     browser = school.browser_of(alice_row)
     assert browser.get(old).status_code == 404
     assert browser.get(fresh).status_code == 200
     assert "Would go now: 1" not in selma.get_page(SETTINGS).text
+
+
+def test_notes_go_by_themselves_and_the_training_record_stays(
+    school: OneSchool, selma: Browser, selma_row: PersonRow, alice_row: PersonRow, clock: Clock
+) -> None:
+    for kind, minutes in (("note", ""), ("taught", "30")):
+        send_entry = {"kind": kind, "day": f"{clock():%Y-%m-%d}", "text": "Signs", "minutes": minutes}
+        address = f"/people/{alice_row.id}/record"
+        selma.send(address, send_entry | {"csrf_token": selma.get_page(address).token})
+    clock.forward(timedelta(days=40))
+    selma = school.browser_of(selma_row)
+    send(selma, "/school/retention", {"notes": "30"})
+    assert tidy_school(school.backend.uow, school.id, clock())["notes"] == 1
+    with school.backend.uow.reader() as connection:
+        kept = training.list_entries(connection, school.id, alice_row.id)
+    assert [each.kind for each in kept] == ["taught"]
 
 
 def test_person_is_handed_over_and_erased_with_the_login_typed(
