@@ -79,6 +79,7 @@ class Evidence:
     """One graded answer.
 
     shown: the misconceptions whose value the answer equals; fast: far faster than reading allows, so it says nothing.
+    day: the learner's own date, that of UTC where it is not known.
     """
 
     posed: Posed
@@ -86,6 +87,7 @@ class Evidence:
     at: datetime
     shown: tuple[str, ...] = ()
     fast: bool = False
+    day: date | None = None
 
 
 def new_skill(misconceptions: tuple[str, ...]) -> Skill:
@@ -203,8 +205,9 @@ def _counted(
 ) -> Skill:
     typed_right = evidence.correct and not evidence.posed.options
     days = skill.typed_right_days
-    if typed_right and evidence.at.date() not in days and len(days) < 2:
-        days = (*days, evidence.at.date())
+    day = evidence.day or evidence.at.date()
+    if typed_right and day not in days and len(days) < 2:
+        days = (*days, day)
     return Skill(
         mean=mean,
         variance=variance,

@@ -1,8 +1,10 @@
 """Who acts: the role, the school and visit it acts in, and what is read and drawn by."""
 
 from dataclasses import dataclass
+from datetime import date, datetime
 from enum import StrEnum
 from uuid import UUID
+from zoneinfo import ZoneInfo
 
 from app.packs.spec import Language
 from app.questions.conventions import Conventions
@@ -35,6 +37,10 @@ class Actor:
     name: str = ""
     time_zone: str = "UTC"
     school_rules: bool = False  # the school has set home place and house rules for everybody
+
+    def day_of(self, moment: datetime) -> date:
+        """Return the date of a moment where this actor is: an evening's practice is one day's."""
+        return moment.astimezone(ZoneInfo(self.time_zone)).date()
 
     @property
     def own_person(self) -> UUID:

@@ -52,9 +52,12 @@ class LearnerState:
 
 
 def evidence_of(
-    library: Library, item: Item, worded: WordedItem, took_ms: int | None, difficulty: FamilyDifficulty
+    library: Library, item: Item, worded: WordedItem, took_ms: int | None, difficulty: FamilyDifficulty, day: date
 ) -> dict[str, Any]:
-    """Return, as plain values, what an answer to an item says to the learner model, right or wrong."""
+    """Return, as plain values, what an answer to an item says to the learner model, right or wrong.
+
+    day: the date where the learner is. It is kept, so that a school that moves its clock changes no past day.
+    """
     posed = posed_of(library, item, difficulty)
     return {
         "difficulty": posed.difficulty,
@@ -62,6 +65,7 @@ def evidence_of(
         "options": posed.options,
         "offered": list(posed.offered),
         "known": [each.id for each in library.family(item.family).misconceptions],
+        "day": day.isoformat(),
         "fast": took_ms is not None and took_ms < max(FAST_MS, FAST_MS_A_WORD * count_words(worded)),
     }
 
@@ -151,6 +155,7 @@ def seen_in(answer: AnswerRow) -> Evidence:
         at=answer.answered_at,
         shown=tuple(name for name in answer.misconceptions if name in offered),
         fast=given["fast"],
+        day=date.fromisoformat(given["day"]) if "day" in given else None,
     )
 
 

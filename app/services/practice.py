@@ -188,7 +188,7 @@ def new_attempt(
         first_misconception=marks.misconceptions[0] if marks.misconceptions else None,
         took_ms=timed,
         answered_at=now,
-        evidence=evidence_of(library, item, worded, timed, difficulty),
+        evidence=evidence_of(library, item, worded, timed, difficulty, actor.day_of(now)),
     )
 
 

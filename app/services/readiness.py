@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from math import ceil
-from zoneinfo import ZoneInfo
 
 from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Level, Skill, aged
@@ -61,7 +60,7 @@ def ready_for(
     """
     typed, now = when
     on = read_day(typed, actor, now)
-    today = now.astimezone(ZoneInfo(actor.time_zone)).date()
+    today = actor.day_of(now)
     moment = now if on is None else now + (on - today)
     state, difficulties = _known(uow, actor, library)
     skills = {name: aged(each.skill, moment) for name, each in state.skills.items()}
@@ -84,7 +83,7 @@ def read_day(typed: str, actor: Actor, now: datetime) -> date | None:
     """Return the day somebody typed; nothing is None."""
     if not typed.strip():
         return None
-    today = now.astimezone(ZoneInfo(actor.time_zone)).date()
+    today = actor.day_of(now)
     try:
         day = date.fromisoformat(typed.strip())
     except ValueError:

@@ -180,10 +180,10 @@ def _mistakes(library: Library, marks: Sequence[MarkRow], actor: Actor) -> Itera
     open_mistakes = []
     for mark in reversed(marks):  # from the latest on
         days = right_days[mark.family]
-        later = len(days - {mark.answered_at.date()})
+        later = len(days - {actor.day_of(mark.answered_at)})
         family = library.families.get(mark.family)
         if mark.correct:
-            days.add(mark.answered_at.date())
+            days.add(actor.day_of(mark.answered_at))
         elif family is not None and later < SPACED_RIGHT:
             title = family.title.of(actor.language)
             open_mistakes.append(Mistake(mark.drill_item_id, title, mark.answered_at, later))

@@ -7,7 +7,7 @@ from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.adaptive import Aim, go_on, start_adaptive
 from app.services.drills import DrillWish, get_drill, start_drill
-from app.services.learning import LearnerState, SkillState
+from app.services.learning import LearnerState, SkillState, find_state, rebuild
 from app.services.own_table import own_csv
 from app.services.practice import Sent, answer
 from app.services.record import Mistake, record
@@ -21,10 +21,10 @@ SLOW_MS = 60_000
 DAY = timedelta(days=1)
 
 
-def answer_one(uow: UnitOfWork, actor: Actor, mark: str, when: datetime) -> None:
-    """Answer one fresh item: r right, w by a misconception."""
-    drill_id = start_drill(uow, actor, library(), DrillWish(families=(FAMILY,), length=1), 11, when)
-    _, (place,) = get_drill(uow, actor, drill_id)
+def answer_one(uow: UnitOfWork, actor: Actor, mark: str, when: datetime, position: int = 1) -> None:
+    """Answer one fresh item: r right, w by a misconception. The forms take turns: the second is typed."""
+    drill_id = start_drill(uow, actor, library(), DrillWish(families=(FAMILY,), length=position), 11, when)
+    place = get_drill(uow, actor, drill_id)[1][-1]
     sent = (right if mark == "r" else wrong)(drawn(FAMILY, place.seed, place.form, actor))
     answer(uow, actor, library(), place.id, Sent(sent.fields, SLOW_MS), when)
 
@@ -114,3 +114,19 @@ def test_misconception_is_open_once_likely_and_until_it_is_unlikely(uow: UnitOfW
 
     assert isinstance(kept, SkillState)
     assert [is_open(*each) for each in ((0.5, 0.5), (0.5, 0.3), (0.5, 0.1), (0.3, 0.3))] == [True, True, False, False]
+
+
+def test_days_are_those_of_the_learner_s_own_place(uow: UnitOfWork) -> None:
+    """In Vancouver, seven hours behind UTC in summer, 16:00 and 18:00 lie on two days of UTC."""
+    afternoon, evening = NOW.replace(hour=23), NOW.replace(hour=1) + DAY
+    for zone, days in (("America/Vancouver", 1), ("UTC", 2)):
+        actor = replace(visitor(uow), time_zone=zone)
+        answer_one(uow, actor, "w", afternoon)
+        for when in (afternoon, evening):
+            answer_one(uow, actor, "r", when + timedelta(minutes=1), position=2)
+        assert [each.spaced_right for each in mistakes(uow, actor)] == [days - 1]
+        with uow.writer() as connection:
+            kept = find_state(connection, actor.school_id, actor.own_visit)
+            rebuild(connection, actor.school_id, actor.own_visit)
+            assert find_state(connection, actor.school_id, actor.own_visit) == kept
+        assert len(kept.skills[FAMILY].skill.typed_right_days) == days
