@@ -1,7 +1,8 @@
 """A piece of chart on a square grid of nautical miles, true north up: places, and rings one of which may be picked.
 
-Places are counted east and north from the lower left corner. Lines are position lines drawn from a place, after the
-answer. On a page a ring carries the number of its option, so that pressing it chooses that option.
+Places are counted east and north from the lower left corner. Lines are drawn after the answer, from a place:
+position lines to the edge, legs to another place. On a page a
+ring carries the number of its option, so that pressing it chooses that option.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -86,12 +87,15 @@ def _scale_and_north(values: Values) -> Iterator[str]:
 
 
 def _lines(values: Values) -> Iterator[str]:
-    """Draw each position line from its place to the edge of the chart."""
+    """Draw each position line from its place to the edge of the chart, each leg to its end."""
     places = {spot["label"]: spot for spot in values["spots"]}
     for line in values.get("lines", ()):
-        spot = places[line["from"]]
-        start = place_on(values, spot["east_nm"], spot["north_nm"])
-        yield stroke(segment(start, _edge(start, line["bearing_deg"])), HEAVY)
+        start, *ends = (
+            place_on(values, places[line[name]]["east_nm"], places[line[name]]["north_nm"])
+            for name in ("from", "to")
+            if name in line
+        )
+        yield stroke(segment(start, ends[0] if ends else _edge(start, line["bearing_deg"])), HEAVY)
 
 
 def _edge(start: Point, azimuth_deg: float) -> Point:
@@ -172,7 +176,9 @@ def _is_spot(value: Any) -> bool:
 
 
 def _is_line(value: Any) -> bool:
-    return isinstance(value, Mapping) and set(value) == {"from", "bearing_deg"} and is_number(value["bearing_deg"])
+    if not isinstance(value, Mapping):
+        return False
+    return set(value) == {"from", "to"} or (set(value) == {"from", "bearing_deg"} and is_number(value["bearing_deg"]))
 
 
 def _many(what: str, fits: Any) -> Parameter:
@@ -187,7 +193,7 @@ def _conflicts(values: Values) -> list[str]:
         for spot in values["spots"]
         if not (0 <= spot["east_nm"] <= wide and 0 <= spot["north_nm"] <= high)
     ]
-    named = [line["from"] for line in values.get("lines", ())]
+    named = [line[name] for line in values.get("lines", ()) for name in ("from", "to") if name in line]
     named += [values[name] for name in ("key_spot", "yours_spot") if name in values]
     return found + [
         f"there is no place {name!r}: there are {', '.join(labels)}" for name in named if name not in labels
@@ -200,7 +206,7 @@ CHART_SKETCH = Figure(
     {
         "square_nm": need(between(1, 20, "a number of nautical miles")),
         "spots": need(_many("a list of {label, mark, east_nm, north_nm}", _is_spot)),
-        "lines": _many("a list of {from, bearing_deg}", _is_line),
+        "lines": _many("a list of {from, bearing_deg} or {from, to}", _is_line),
         "key_spot": LABEL_OF_SPOT,
         "yours_spot": LABEL_OF_SPOT,
     },

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.figures import check_figure, draw_figure
-from app.figures.model import FigureCall
+from app.figures.model import FigureCall, WrongFigure
 from tests.figures.drawings import SVG, Point, points_of, root_of, texts
 
 A_PIXEL = 1.0
@@ -65,3 +65,16 @@ def test_a_place_off_the_chart_is_named() -> None:
     assert any("Q lies outside the chart of 60 by 50 NM" in problem for problem in check_figure(call))
     other = call.with_parameters(spots=[spot("1", "ring", 5, 5)], key_spot="7")
     assert any("there is no place '7'" in problem for problem in check_figure(other))
+
+
+def test_a_leg_ends_at_its_place() -> None:
+    spots = [spot("P", "aircraft", 30, 25), spot("X", "field", 50, 40)]
+    root = root_of("chart-sketch", {"square_nm": 5, "spots": spots, "lines": [{"from": "P", "to": "X"}]})
+    path = next(path for path in root.iter(f"{SVG}path") if path.get("stroke-width") == "3")
+    assert points_of(path.get("d", "")) == pytest.approx([(160, 135), (260, 60)])
+
+
+def test_a_leg_to_nowhere_is_refused() -> None:
+    spots = [spot("P", "aircraft", 30, 25), spot("X", "field", 50, 40)]
+    with pytest.raises(WrongFigure, match="no place 'Y'"):
+        draw_figure(FigureCall("chart-sketch", {"square_nm": 5, "spots": spots, "lines": [{"from": "P", "to": "Y"}]}))

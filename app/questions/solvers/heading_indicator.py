@@ -210,6 +210,8 @@ def hi_earth_rate(parameters: Mapping[str, Any], conventions: Conventions) -> So
     latitude, minutes = own if at_home else parameters["latitude_deg"], parameters["minutes"]
     rate = earth_wander_deg_h(latitude, ROUNDED_EARTH_RATE_DEG_H)
     change = reading_after(0, rate, minutes)
+    if round_half_up(round_half_up(abs(rate), 2) * minutes / 60, 1) != round_half_up(abs(change), 1):
+        raise Redraw("the working's hundredths would give another tenth")
     side = 1 if change > 0 else -1
     wrong = {
         "flip": -change,

@@ -19,6 +19,7 @@ from app.questions.solvers.registry import solver
 
 STANDARD_HUNDREDTHS = 2992
 MARK_KT = 5  # from one mark of the airspeed indicator to the next
+DENSITY_FT_A_DEGREE = 120  # of a standard temperature read to the tenth, so that the working adds up
 
 
 @solver("pressure-density-altitude")
@@ -62,15 +63,15 @@ def _pressure_altitude(elevation: int, setting: int, gap: int, pressure: int) ->
 def _density_altitude(ask: str, elevation: int, setting: int, pressure: int, oat: int) -> Solution:
     standard = round_half_up(15 - 1.98 * pressure / 1000, 1)
     warmer = round_half_up(oat - standard, 1)
-    by_rule = density_altitude_by_rule_ft(pressure, oat)
-    key = whole(by_rule if ask == "density" else density_altitude_ft(pressure, oat))
-    from_elevation = whole(elevation + 120 * (oat - (15 - 1.98 * elevation / 1000)))
+    by_rule = pressure + whole(DENSITY_FT_A_DEGREE * warmer)
+    key = by_rule if ask == "density" else whole(density_altitude_ft(pressure, oat))
+    from_elevation = whole(density_altitude_by_rule_ft(elevation, oat))
     return Solution(
         key=key,
         given={"ask": ask, "elevation_ft": elevation, "setting_inhg": setting / 100, "oat_c": oat},
         wrong={
-            "density-turned": whole(2 * pressure - by_rule),
-            "fifteen-everywhere": whole(pressure + 120 * (oat - 15)),
+            "density-turned": 2 * pressure - by_rule,
+            "fifteen-everywhere": pressure + DENSITY_FT_A_DEGREE * (oat - 15),
             "from-elevation": from_elevation,
             "stops-at-pressure": pressure,
         },

@@ -96,7 +96,7 @@ def fuel_endurance(parameters: Mapping[str, Any], _conventions: Conventions) -> 
         key=key,
         given={"usable_l": usable, "burn_l_h": burn, "reserve_min": reserve},
         wrong=wrong,
-        quantities={"whole_min": whole_tank, "key_min": key},
+        quantities={"tank_min": endurance_min(usable, burn), "whole_min": whole_tank, "key_min": key},
         steps=("whole", "less-reserve"),
         model_notes=("reserve",),
         features={},

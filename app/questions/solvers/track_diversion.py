@@ -16,6 +16,7 @@ SQUARE_NM = 10
 FULL_DEG = 60
 SHORTEST_NM, LONGEST_NM = 25, 80
 LEAST_TURN_DEG, LEAST_FARTHER_NM, LEAST_DRIFT_DEG, LEAST_LEG_NM = 20, 8, 5, 20
+LEAST_APART_NM = 18  # the labels of two places on the chart, which is 120 wide, keep clear of each other
 
 
 class Plan(NamedTuple):
@@ -37,6 +38,8 @@ def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions)
     leg, other = _from_to(here, there), _from_to(start, there)
     if not SHORTEST_NM <= leg[1] <= LONGEST_NM or _from_to(start, here)[1] < LEAST_LEG_NM:
         raise Redraw("the alternate is very near or far, or the flight has hardly begun")
+    if other[1] < LEAST_APART_NM:
+        raise Redraw("the departure and the alternate lie on top of each other")
     if abs(difference(leg[0], other[0])) < LEAST_TURN_DEG or abs(leg[1] - other[1]) < LEAST_FARTHER_NM:
         raise Redraw("from the departure it would be nearly the same")
     angle = difference(given["wind_from_deg"], leg[0])
@@ -54,7 +57,7 @@ def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions)
                "into-right" if plan.correction > 0 else "into-left",
                "variation-east" if given["variation_deg"] > 0 else "variation-west", "time", "fuel"),
         figures=(chart,),
-        verdict_figures=(chart.with_parameters(lines=[{"from": "P", "bearing_deg": plan.track}]),),
+        verdict_figures=(chart.with_parameters(lines=[{"from": "P", "to": "X"}]),),
         follow=lambda earlier: _follow(earlier, given),
         features={"crosses-north": float(abs(plan.track - plan.heading) > 180)},
     )  # fmt: skip

@@ -36,6 +36,8 @@ def eta_revision(parameters: Mapping[str, Any], _conventions: Conventions) -> So
     wrong = {name: whole(value) % DAY_MIN for name, value in values.items()}
     key = (eta + shift) % DAY_MIN
     unlikely = not 60 <= gs <= 160 or not LEAST_GAP_KT <= abs(planned - gs) <= LARGEST_GAP_KT
+    if whole(minutes_for(left, gs)) != whole(rest) or whole(checkpoint + rest) != checkpoint + whole(rest):
+        raise Redraw("the working's whole knots and minutes would give another minute")
     if unlikely or any(abs(value - key) <= LEAST_APART_MIN for value in wrong.values()):
         raise Redraw("an unlikely speed, or a slip nearly right")
     return Solution(

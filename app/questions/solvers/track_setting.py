@@ -12,11 +12,19 @@ from app.questions.solvers.registry import solver
 # What to do in each situation, then what is behind each of the other three answers.
 DEEDS: dict[str, tuple[str, dict[str, str]]] = {
     "landmark-ahead": ("fly-to-it", {"work-it": "sums-for-eyes", "wait": "waits", "check-instruments": "doubts-first"}),
+    "landmark-abeam-nose": ("fly-to-it", {"work-it": "sums-for-eyes", "wait": "waits",
+                                          "check-instruments": "doubts-first"}),
     "fix-in-haze": ("work-it", {"fly-to-it": "steers-unseen", "wait": "waits", "check-instruments": "doubts-first"}),
+    "fix-behind-hills": ("work-it", {"fly-to-it": "steers-unseen", "wait": "waits",
+                                     "check-instruments": "doubts-first"}),
     "on-the-line": ("wait", {"work-it": "alters-on-a-guess", "fly-to-it": "chases-landmarks",
                              "check-instruments": "doubts-first"}),
+    "late-on-the-line": ("wait", {"work-it": "alters-for-time", "fly-to-it": "chases-landmarks",
+                                  "check-instruments": "doubts-first"}),
     "off-at-once": ("check-instruments", {"work-it": "corrects-a-wrong-heading", "wait": "waits",
                                           "fly-to-it": "hides-the-cause"}),
+    "card-disagrees": ("check-instruments", {"work-it": "corrects-a-wrong-heading", "wait": "waits",
+                                             "fly-to-it": "hides-the-cause"}),
 }  # fmt: skip
 
 

@@ -105,7 +105,12 @@ def _distance(parameters: Mapping[str, Any]) -> Solution:
 
 
 def _nautical(printed: float, unit: str) -> float:
-    return nm_from_sm(printed) if unit == "sm" else float(printed)
+    if unit != "sm":
+        return float(printed)
+    miles = nm_from_sm(printed)
+    if round_half_up(NM_IN_SM * printed, 1) != round_half_up(miles, 1):
+        raise Redraw("the factor shown would give another tenth of a mile")
+    return miles
 
 
 def _conversion(unit: str) -> tuple[str, ...]:

@@ -94,6 +94,8 @@ def _seconds(parameters: Mapping[str, Any]) -> Solution:
         "inverse-scale": ideal * here / IDEAL_DEG,
         "other-side": turn_seconds(planned, calibrated_rate_deg_s(there)),
         "mean-of-both": turn_seconds(planned, calibrated_rate_deg_s((here + there) / 2)),
+        "both-added": turn_seconds(planned, calibrated_rate_deg_s(here + there)),
+        "measurement-added": exact + TIMED_S,
         "forgets-ten": planned / here,
     }
     return Solution(

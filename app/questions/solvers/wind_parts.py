@@ -76,6 +76,8 @@ def max_drift(parameters: Mapping[str, Any], _conventions: Conventions) -> Solut
     most, drift = max_drift_deg(tas, wind), drift_by_clock_deg(tas, wind, angle)
     if most < LEAST_MAXIMUM_DEG or wind > LARGEST_SHARE_OF_TAS * tas or drift < LEAST_DRIFT_DEG:
         raise Redraw("too little drift to tell the slips apart, or too much wind")
+    if round_half_up(round_half_up(most, 2) * clock_fraction(angle), 1) != round_half_up(drift, 1):
+        raise Redraw("the working's hundredths would give another tenth")
     to_lee = 1 if side == "left" else -1
     sizes = {
         "side": -drift,
@@ -89,7 +91,7 @@ def max_drift(parameters: Mapping[str, Any], _conventions: Conventions) -> Solut
         key=round_half_up(to_lee * drift, 1),
         given={"tas_kt": tas, "wind_kt": wind, "bearing_deg": angle, "side": side},
         wrong={name: round_half_up(to_lee * size, 1) for name, size in sizes.items()},
-        quantities={"most_deg": round_half_up(most, 1), "size_deg": drift, "lee_side": OTHER[side]},
+        quantities={"most_deg": most, "size_deg": drift, "lee_side": OTHER[side]},
         steps=("most", "full-share" if angle >= 60 else "share", "to-lee"),
         model_notes=("sine",),
         features={"small-angle": float(angle < 30)},

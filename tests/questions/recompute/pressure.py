@@ -54,7 +54,7 @@ def density(draw: Mapping[str, Any]) -> float:
     if p["ask"] == "pressure":
         return pressure
     if p["ask"] == "density":
-        return half_up(pressure + 120 * (p["oat_c"] - (15 - 1.98 * pressure / 1000)))
+        return half_up(pressure + 120 * (p["oat_c"] - half_up(15 - 1.98 * pressure / 1000, 1)))
     exponent = 1 / (5.25588 - 1)
     return half_up(288.15 / 6.5e-3 / 0.3048 * (1 - sigma(pressure, p["oat_c"]) ** exponent))
 

@@ -126,6 +126,10 @@ def measured(draw: Draw) -> int:
 DEEDS = {
     "landmark-ahead": "fly-to-it",
     "fix-in-haze": "work-it",
+    "landmark-abeam-nose": "fly-to-it",
+    "fix-behind-hills": "work-it",
+    "late-on-the-line": "wait",
+    "card-disagrees": "check-instruments",
     "on-the-line": "wait",
     "off-at-once": "check-instruments",
 }
