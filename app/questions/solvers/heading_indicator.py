@@ -118,18 +118,16 @@ def _some(names: Sequence[str], count: int, first: int) -> list[str]:
 
 def _set_steps(compass: int, d: int, v: int, *, steady: bool) -> tuple[Step | str, ...]:
     """Correct the reading; `v` is 0 where the indicator is set to magnetic."""
-    steps = [
-        *_sum_step("card", compass, d),
-        *(_sum_step("variation", shown(compass + d), v) if v else ["no-variation"]),
+    steps: list[Step | str] = [
+        _sum_step("card", compass, d),
+        _sum_step("variation", shown(compass + d), v) if v else "no-variation",
     ]
     return ("settled", *steps, "release") if steady else ("unsettled", *steps, "wait")
 
 
-def _sum_step(what: str, start: int, angle: int) -> list[Step | str]:
-    total = start + angle
-    line = Step(f"{what}-{'east' if angle > 0 else 'west'}", {"start_deg": start, "size_deg": abs(angle),
-                                                             "total_deg": total})  # fmt: skip
-    return [line] if 1 <= total <= 360 else [line, Step("through-north", {"on_deg": shown(total)})]
+def _sum_step(what: str, start: int, angle: int) -> Step:
+    side = "east" if angle > 0 else "west"
+    return Step(f"{what}-{side}", {"start_deg": start, "size_deg": abs(angle), "on_deg": shown(start + angle)})
 
 
 @solver("hi-drift-rate")

@@ -129,8 +129,8 @@ def crosswind(parameters: Mapping[str, Any], conventions: Conventions) -> Soluti
         verdict_figures=figure,
         quantities={**_told(runway, magnetic, found), "blowing_kt": blowing, "v_deg": v, "part_kt": abs(exact),
                     "turned_deg": shown(wind_from + v), "where": "where-home" if at_home else "where-field"},
-        steps=(*_to_magnetic(wind_from, v, written=written), "angle", *(("off-tail",) if angle > 90 else ()),
-               "along" if ask == "along" else "across", "to-the-knot"),
+        steps=(*((f"datum-{'east' if v > 0 else 'west'}",) if written else ()), "angle",
+               *(("off-tail",) if angle > 90 else ()), "along" if ask == "along" else "across", "to-the-knot"),
         features={"gust": float(ask == "gust"), "datum": float(written)},
     )  # fmt: skip
 
@@ -184,11 +184,3 @@ def _told(runway: int, magnetic: int, found: RunwayWind) -> dict[str, Any]:
         "wind_side": "right" if angle > 0 else "left",
         "end": "headwind" if found.headwind_kt > 0 else "tailwind",
     }
-
-
-def _to_magnetic(wind_from: int, v: int, *, written: bool) -> tuple[Step | str, ...]:
-    if not written:
-        return ()
-    total = wind_from - v
-    line = Step(f"datum-{'east' if v > 0 else 'west'}", {"total_deg": total})
-    return (line,) if 1 <= total <= 360 else (line, "through-north")
