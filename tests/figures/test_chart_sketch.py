@@ -71,7 +71,8 @@ def test_a_leg_ends_at_its_place() -> None:
     spots = [spot("P", "aircraft", 30, 25), spot("X", "field", 50, 40)]
     root = root_of("chart-sketch", {"square_nm": 5, "spots": spots, "lines": [{"from": "P", "to": "X"}]})
     path = next(path for path in root.iter(f"{SVG}path") if path.get("stroke-width") == "3")
-    assert points_of(path.get("d", "")) == pytest.approx([(160, 135), (260, 60)])
+    (x, y), (u, v) = points_of(path.get("d", ""))
+    assert (x, y, u, v) == pytest.approx((160, 135, 260, 60), abs=A_PIXEL)
 
 
 def test_a_leg_to_nowhere_is_refused() -> None:
