@@ -49,9 +49,9 @@ if (form) {
   window.addEventListener("pagehide", () => {
     if (!sent) keep();
   });
-  for (const box of form.querySelectorAll("input[data-digits]")) {
+  for (const box of form.querySelectorAll("input[data-kind=heading]")) {
     box.addEventListener("change", () => {
-      if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(Number(box.dataset.digits), "0");
+      if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(3, "0");
     });
   }
 }
