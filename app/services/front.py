@@ -3,7 +3,7 @@
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
-from itertools import islice
+from itertools import chain, islice
 from uuid import UUID, uuid5
 
 from app.packs.library import Library
@@ -18,6 +18,8 @@ from app.services.practice import AnswerOutcome, Sent, answer, read_reply
 from app.services.visits import OpenedVisit, open_visit
 from app.storage.queries.drills import DrillExists
 from app.storage.unit_of_work import UnitOfWork
+
+FACES = frozenset({"drum", "vertical-card"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,11 @@ def _front_drill(uow: UnitOfWork, actor: Actor, library: Library, seed: int, now
 
 
 def _items(library: Library, actor: Actor, seed: int, count: int) -> list[Item]:
-    items = list(islice(choose_items(library, tuple(library.families), actor.conventions, seed), count))
+    """Return the drill's first items: one with a compass face to look at, then any."""
+    faces = [each for each in library.families if FACES & set(library.family(each).figures)]
+    opener = islice(choose_items(library, faces, actor.conventions, seed), 1)
+    others = choose_items(library, tuple(library.families), actor.conventions, seed)
+    items = list(islice(chain(opener, others), count))
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     return items

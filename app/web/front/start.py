@@ -1,19 +1,11 @@
-"""The front page: a compass at the home place and one real question, whose answer starts a drill."""
-
-from dataclasses import replace
+"""The front page: one real question with a compass face, whose answer starts a drill."""
 
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
-from flask_babel import gettext
 
-from app.figures import draw_figure
-from app.figures.model import Drawing, FigureCall
-from app.physics.angles import shown
-from app.physics.headings import magnetic_from_true
-from app.questions.numbers import heading
 from app.services.drills import find_open_drill, list_topics
 from app.services.errors import Conflict, Invalid
-from app.services.front import answer_front, front_item
+from app.services.front import FACES, answer_front, front_item
 from app.services.items import ItemView
 from app.web.access import EVERYBODY, allow
 from app.web.current import LARGEST_SEED, act_as, actor, backend, language, library, now, uow
@@ -21,8 +13,7 @@ from app.web.errors import STATUS
 from app.web.front.blueprint import front
 from app.web.question_page import QuestionPage, hidden_fields, read_answer
 
-FACES = frozenset({"drum", "vertical-card"})
-MOST_SEEDS = 12
+MOST_SEEDS = 6
 
 
 @front.get("/")
@@ -63,7 +54,6 @@ def _page(seed: int, refusal: Invalid | Conflict | None = None) -> str:
     return render_template(
         "front/show_start.html",
         page=page,
-        compass=None if item.worded.figure_calls else _home_compass(),
         topics=list_topics(library(), language()),
         open_drill=find_open_drill(uow(), actor()),
         here=url_for("front.show_start", seed=seed),
@@ -78,18 +68,6 @@ def _seed_with_a_face() -> int:
 
 def _shows_a_face(item: ItemView) -> bool:
     return any(figure.name in FACES for figure in item.worded.figure_calls)
-
-
-def _home_compass() -> Drawing:
-    """Draw what a compass without deviation reads at the home place with the nose on true north."""
-    home = actor().conventions
-    reading_deg = shown(magnetic_from_true(360, home.variation_deg))
-    caption = gettext(
-        "At %(place)s today: the nose on true north, this compass reads %(reading)s. The question is another one.",
-        place=home.place,
-        reading=heading(reading_deg),
-    )
-    return replace(draw_figure(FigureCall("drum", {"reading_deg": reading_deg}), language()), caption=caption)
 
 
 def _seed(text: str) -> int | None:
