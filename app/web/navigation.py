@@ -11,18 +11,29 @@ from app.web.current import actor
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """A link of the header: where it leads, what it says, which blueprint's pages belong to it."""
+    """A link of the header: where it leads, what it says, which other pages or whole blueprint belong to it."""
 
     endpoint: str
     words: object
     area: str = ""
+    pages: tuple[str, ...] = ()
 
 
 EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
     Role.STUDENT: (
-        Way("student.show_today", _("Today")),
+        Way(
+            "student.show_today",
+            _("Today"),
+            pages=(
+                "student.show_readiness",
+                "student.list_rehearsals",
+                "student.show_rehearsal",
+                "student.ask_in_rehearsal",
+                "student.answer_in_rehearsal",
+            ),
+        ),
         Way("student.show_sets", _("Sets")),
         Way("student.show_record", _("My record")),
         Way("front.show_home", _("Home place")),
@@ -65,8 +76,10 @@ def is_here(way: Way) -> str:
     """Return what aria-current says of a link: the page itself, a page of its area, or nothing."""
     if request.endpoint == way.endpoint:
         return "page"
-    has_own_link = any(request.endpoint == other.endpoint for other in ways())
-    return "true" if way.area and request.blueprint == way.area and not has_own_link else ""
+    if request.endpoint in way.pages:
+        return "true"
+    elsewhere = any(request.endpoint in (other.endpoint, *other.pages) for other in ways())
+    return "true" if way.area and request.blueprint == way.area and not elsewhere else ""
 
 
 def first_page() -> str:

@@ -55,6 +55,7 @@ def test_header_leads_a_student_to_today_and_the_record(school: OneSchool) -> No
     browser = school.browser_of(school.add(Role.STUDENT, "Alice"))
     page = browser.get_page("/record")
     assert page.find("//nav/a[@aria-current]/@href") == ["/record"]
+    assert browser.get_page("/readiness").find("//nav/a[@aria-current]/@href") == ["/today"]
     assert page.find("//nav/a[@href='/today']")
 
 
@@ -93,6 +94,16 @@ def test_reviews_fall_due_mistakes_are_kept_and_leave(app: Flask, alice: Browser
     later = alice.get_page("/record")
     assert len(later.find("//ol//a/@href")) < 5
     assert later.find("//td[normalize-space()='yes']")
+
+
+def test_record_stays_short_whatever_was_missed(app: Flask, alice: Browser, clock: Clock) -> None:
+    drill(app, alice, clock, rightly=False, size="items 20")
+    page = alice.get_page("/record")
+    assert len(page.find("//ol//a/@href")) == 20
+    assert len(page.find("//ol[not(ancestor::details)]//a/@href")) == 10
+    assert page.find("//details/summary[starts-with(normalize-space(), '10 other mistakes')]")
+    assert page.find("//table[not(ancestor::details)]") == []
+    assert {words.strip() for words in page.find("//tr/td[3]/text()")} == {"fewer than six answers"}
 
 
 def test_misconception_shown_is_offered_to_mend(app: Flask, alice: Browser, clock: Clock) -> None:
