@@ -9,6 +9,7 @@ from app.physics.turning import RATE_ONE_DEG_S, TurnSide, turn_sign
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 GYROS = ("attitude-indicator", "heading-indicator", "turn-instrument")
 # What drives each gyro in each kind of panel, in the order of GYROS.
@@ -17,8 +18,8 @@ PANELS = {
     "electric-horizon": ("electrical", "suction", "electrical"),
     "all-suction": ("suction", "suction", "suction"),
 }
-ELECTRIC = ("radio", "transponder", "landing-light")
-STATIC = ("altimeter", "vertical-speed")
+ELECTRIC = ("radio", "transponder", "landing-light", "pitot-heater", "compass-lamp", "fuel-gauges", "electric-flaps")
+ALONE = ("altimeter", "vertical-speed", "magneto-ignition")  # on none of the three feeds
 ENOUGH_SUCTION_INHG, FADING_INHG = 4.5, 1.2
 MARKS = {"half-way": 0.5, "on-the-mark": 1.0, "past-the-mark": 1.5}  # share of the rate-one mark
 LEFT_FOR_HEADING = ("indicator-as-before", "compass-and-clock", "compass-alone", "indicator-running-down")
@@ -58,8 +59,10 @@ def suction_failure(parameters: Mapping[str, Any], _conventions: Conventions) ->
 
 def _lost(parameters: Mapping[str, Any]) -> Solution:
     panel, failure, shuffle = parameters["panel"], parameters["failure"], parameters["shuffle"]
-    further = (ELECTRIC[shuffle % len(ELECTRIC)], STATIC[shuffle // len(ELECTRIC) % len(STATIC)])
-    items = (*GYROS, "compass", "airspeed-indicator", *further)
+    # Ice in the pitot tube may well mean a dead heater: it is not asked about there.
+    current = [item for item in ELECTRIC if failure != "pitot" or item != "pitot-heater"]
+    electric = few_of(current, 2, shuffle // len(ALONE))
+    items = (*GYROS, "compass", "airspeed-indicator", *electric, ALONE[shuffle % len(ALONE)])
     hangs = {"electrical": ELECTRIC, "pitot": ("airspeed-indicator",)}.get(failure, ())
     key = tuple(item for item in items if item in {*_driven(panel, failure), *hangs})
     return Solution(
@@ -85,7 +88,9 @@ def _belief(item: str, failure: str) -> str:
         return "compass-powered"
     if item in GYROS:
         return {"suction": "all-on-suction", "electrical": "all-on-current", "pitot": "pitot-gyro"}[failure]
-    if item in STATIC and failure == "pitot":
+    if item == "magneto-ignition":
+        return "ignition-on-battery"
+    if item in ALONE and failure == "pitot":
         return "pitot-moves-static"
     return "wrong-feed" if item in ELECTRIC else "pitot-static-powered"
 

@@ -1,6 +1,7 @@
 """Rigidity and precession: what gyro instruments rest on, what makes them wander, how they err."""
 
 from collections.abc import Mapping, Sequence
+from math import comb
 from typing import Any
 
 from app.questions.conventions import Conventions
@@ -15,8 +16,12 @@ PRINCIPLES = {
     "turn-needle": "precession",
     "compass": "no-gyro",
     "slip-ball": "no-gyro",
+    "airspeed-indicator": "no-gyro",
+    "altimeter": "no-gyro",
+    "vertical-speed": "no-gyro",
 }
 SORTED = 4
+TICKED = 3
 PRINCIPLE_SLIPS = {
     ("attitude-indicator", "precession"): "error-for-principle",
     ("heading-indicator", "precession"): "error-for-principle",
@@ -27,18 +32,27 @@ PRINCIPLE_SLIPS = {
     ("turn-needle", "no-gyro"): "turn-by-weight",
     ("slip-ball", "precession"): "ball-is-gyro",
     ("slip-ball", "rigidity"): "ball-is-gyro",
+    **{
+        (item, group): "air-is-gyro"
+        for item in ("airspeed-indicator", "altimeter", "vertical-speed")
+        for group in ("rigidity", "precession")
+    },
     ("compass", "rigidity"): "compass-is-gyro",
     ("compass", "precession"): "compass-is-gyro",
 }
 # What makes a free heading indicator wander and what does not, each with what is behind getting it wrong.
 WANDER = {"friction": "thinks-bearings-perfect", "earth-turns": "earth-forgotten",
-          "east-or-west": "meridians-forgotten", "slow-rotor": "rotor-speed-forgotten"}  # fmt: skip
+          "east-or-west": "meridians-forgotten", "slow-rotor": "rotor-speed-forgotten",
+          "rough-air": "rough-ride-forgotten", "steep-manoeuvres": "rough-ride-forgotten"}  # fmt: skip
 NO_WANDER = {"iron-near": "gyro-is-magnetic", "radio-current": "gyro-is-magnetic", "dip": "compass-error-for-gyro",
-             "tilted-card": "compass-error-for-gyro"}  # fmt: skip
+             "tilted-card": "compass-error-for-gyro", "setting-changed": "air-for-gyro", "outside-cold": "air-for-gyro",
+             "magnetic-storm": "gyro-is-magnetic"}  # fmt: skip
 # What makes a spinning rotor hold its direction harder, and what does not.
 RIGID = {"faster-spin": "spin-forgotten", "heavier-rim": "mass-forgotten", "wider-rim": "mass-forgotten"}
 NOT_RIGID = {"stiffer-bearings": "rigid-means-stiff", "heavier-case": "rigid-means-stiff",
-             "stronger-magnet": "gyro-is-magnetic", "colder-air": "rigid-by-density"}  # fmt: skip
+             "stronger-magnet": "gyro-is-magnetic", "colder-air": "rigid-by-density",
+             "greater-height": "rigid-by-height", "faster-flight": "rigid-by-height",
+             "northern-place": "gyro-is-magnetic", "heading-north": "gyro-is-magnetic"}  # fmt: skip
 ROUND_THE_CLOCK = ("clock-12", "clock-3", "clock-6", "clock-9")
 ATTITUDE = ("shows-climb", "shows-descent", "shows-truth")
 ATTITUDE_BELIEFS = {
@@ -79,8 +93,9 @@ def _principle(shuffle: int) -> Solution:
 def _several(ask: str, lists: Sequence[Mapping[str, str]], shuffle: int) -> Solution:
     """Ask for three right things, or two where there are only three in all, among three wrong ones."""
     right_list, wrong_list = lists
-    right = few_of(tuple(right_list), len(right_list) - 1, shuffle)
-    wrong = few_of(tuple(wrong_list), 3, shuffle // len(right_list))
+    count = min(len(right_list) - 1, TICKED)
+    right = few_of(tuple(right_list), count, shuffle)
+    wrong = few_of(tuple(wrong_list), 3, shuffle // comb(len(right_list), count))
     return Solution(
         key=right,
         given={"ask": ask},

@@ -13,6 +13,7 @@ GROUPS = ("works", "reads-high", "reads-low", "stands-still", "stays-zero")
 # Behaviour of the airspeed indicator by fault and by where the aircraft is from the level at which it was blocked.
 TRAPPED_RAM = {"level": "stands-still", "above": "reads-high", "below": "reads-low"}
 TRAPPED_STATIC = {"level": "works", "above": "reads-low", "below": "reads-high"}
+CLIMBS = {"above": 1, "below": -1}
 # What is wrongly put where: (fault, instrument) -> group -> misconception.
 AS_IF_RAM = dict.fromkeys(GROUPS, "altimeter-uses-ram")
 STATIC_SHUT = {
@@ -62,7 +63,9 @@ SLIPS: dict[str, dict[str, dict[str, str]]] = {
 
 @solver("pitot-static-blockage")
 def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: for each instrument, whether it works, moves but reads high or low, stands still or stays at zero."""
+    """Key: for each instrument, whether it works, reads high or low, stands still or stays at zero; or feet shown."""
+    if parameters["ask"] == "altimeter":
+        return _altimeter(parameters)
     fault, phase = parameters["fault"], parameters["phase"]
     if (fault == "alternate") != (phase == "cruise"):
         raise Redraw("the alternate source is opened in level flight, and blocked lines need a level they blocked at")
@@ -75,7 +78,7 @@ def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventio
     }
     return Solution(
         key=key,
-        given={"fault": fault, "phase": phase},
+        given={"ask": "behaviour", "fault": fault, "phase": phase},
         figures=(FigureCall("plumbing", {"fault": fault}),),
         options=INSTRUMENTS,
         slips=slips,
@@ -83,6 +86,26 @@ def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventio
         model_notes=("alternate-table",) if fault == "alternate" else ("needle",),
         scene="alternate" if fault == "alternate" else "blocked",
         features={"static": 1.0 if fault in {"static", "all"} else 0.0},
+    )
+
+
+def _altimeter(parameters: Mapping[str, Any]) -> Solution:
+    """Return what the altimeter shows at another level: the old number with static shut, the new one with it free."""
+    fault, phase, level = parameters["fault"], parameters["phase"], parameters["level_ft"]
+    if fault == "alternate" or phase not in CLIMBS:
+        raise Redraw("the aircraft must change its level after a blockage")
+    there = level + CLIMBS[phase] * parameters["gap_ft"]
+    shut = fault in {"static", "all"}
+    mirrored = {"altimeter-mirrored": 2 * level - there}
+    return Solution(
+        key=level if shut else there,
+        given={"ask": "altimeter", "fault": fault, "level_ft": level, "next_level_ft": there},
+        figures=(FigureCall("plumbing", {"fault": fault}),),
+        wrong=mirrored | ({"static-forgotten": there, "altimeter-falls": 0} if shut else {"altimeter-uses-ram": level}),
+        steps=("number-shut" if shut else "number-open",),
+        model_notes=("needle",),
+        scene="altimeter",
+        features={"static": float(shut)},
     )
 
 

@@ -30,8 +30,8 @@ CONFUSED = {
         "sea-and-ground": "true", "altimeter-feels-ground": "indicated", "density-as-height": "density",
     },
 }  # fmt: skip
-# What is described, by the kind it describes: two ways to say each.
-DESCRIBED = {f"{kind}-{way}": kind for kind in CONFUSED for way in ("is", "use")}
+# What is described, by the kind it describes: three ways to say each.
+DESCRIBED = {f"{kind}-{way}": kind for kind in CONFUSED for way in ("is", "use", "when")}
 # Where two kinds agree: the pair, and the condition that makes them.
 AGREE = {
     "pressure-indicated": "standard-in-window",
@@ -107,7 +107,7 @@ def _by_setting(indicated: int, hundredths: int) -> Solution:
 
 
 def _by_temperature(pair: str, height: int, deviation: int) -> Solution:
-    standard = STANDARD_C - LAPSE_C * height // 1000
+    standard = STANDARD_C - LAPSE_C * height // 1000  # whole: heights come in steps of 500
     oat = standard + deviation
     density = pair == "density-pressure"
     given = {"ask": "greater", "comparison": pair, "oat_c": oat,

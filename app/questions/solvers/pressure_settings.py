@@ -38,6 +38,11 @@ MOMENTS: dict[str, tuple[str, dict[str, str]]] = {
         {"standard-everywhere-north": "standard-to-ground", "aerodrome-too-late": "aerodrome-on-final",
          "station-in-standard-region": "station-to-ground"},
     ),
+    "spr-hold": (
+        "aerodrome-below-hold",
+        {"standard-everywhere-north": "standard-to-ground", "aerodrome-too-late": "aerodrome-on-final",
+         "aerodrome-too-early": "aerodrome-entering-hold"},
+    ),
     "entering": (
         "standard-after-line",
         {"wrong-side": "standard-before-line", "station-in-standard-region": "station-after-line",

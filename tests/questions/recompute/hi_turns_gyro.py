@@ -21,6 +21,11 @@ OTHERS = {
     "radio": "electrical",
     "transponder": "electrical",
     "landing-light": "electrical",
+    "pitot-heater": "electrical",
+    "compass-lamp": "electrical",
+    "fuel-gauges": "electrical",
+    "electric-flaps": "electrical",
+    "magneto-ignition": "the engine",
     "airspeed-indicator": "pitot",
     "altimeter": "static",
     "vertical-speed": "static",
@@ -65,8 +70,11 @@ RESTS_ON = {
     "turn-needle": "precession",
     "compass": "no-gyro",
     "slip-ball": "no-gyro",
+    "airspeed-indicator": "no-gyro",
+    "altimeter": "no-gyro",
+    "vertical-speed": "no-gyro",
 }
-MOVES_A_GYRO = {"friction", "earth-turns", "east-or-west", "slow-rotor"}
+MOVES_A_GYRO = {"friction", "earth-turns", "east-or-west", "slow-rotor", "rough-air", "steep-manoeuvres"}
 HOLDS_A_GYRO = {"faster-spin", "heavier-rim", "wider-rim"}
 ON_THE_RIM = {"clock-12": (0, 1), "clock-3": (1, 0), "clock-6": (0, -1), "clock-9": (-1, 0)}
 

@@ -21,7 +21,7 @@ AGREE = {
 def kinds(draw: Mapping[str, Any]) -> str:
     p = draw["parameters"]
     if p["ask"] == "name":
-        return p["object"].removesuffix("-is").removesuffix("-use")
+        return p["object"].rsplit("-", 1)[0]
     if p["ask"] == "definition":
         return f"def-{p['altitude_kind']}"
     pair = p["comparison"]
@@ -45,6 +45,7 @@ SETTINGS = {
     "spr-take-off-none": "elevation",
     "spr-climb": "standard-before-level",
     "spr-landing": "aerodrome-before-descent",
+    "spr-hold": "aerodrome-below-hold",
     "entering": "standard-after-line",
     "climbing-in": "standard-after-line",
     "leaving": "station-before-line",
@@ -59,12 +60,15 @@ def setting(draw: Mapping[str, Any]) -> str:
     return SETTINGS[p["flight"]]
 
 
-def blockage(draw: Mapping[str, Any]) -> dict[str, str]:
+def blockage(draw: Mapping[str, Any]) -> Any:
     """Work it from pressures, as differences from what they should be: one unit of pressure for the height moved.
 
     FAA-H-8083-25C chapter 8 (from memory): what a capsule compares is pitot with static, or static with a vacuum.
     """
-    fault, phase = draw["parameters"]["fault"], draw["parameters"]["phase"]
+    p = draw["parameters"]
+    if p["ask"] == "altimeter":
+        return p["level_ft"] if p["fault"] in {"static", "all"} else p["next_level_ft"]
+    fault, phase = p["fault"], p["phase"]
     if fault == "alternate":
         return {"asi": "reads-high", "altimeter": "reads-high", "vsi": "works"}
     outside = {"level": 0, "above": -1, "below": 1}[phase]
