@@ -7,7 +7,8 @@ from jinja2 import Environment, TemplateSyntaxError, nodes
 
 FILTERS = frozenset({
     "arc", "clock", "degrees", "ew", "ew_letter", "exact", "heading", "hhmm", "lr", "minsec", "ns", "one", "plural_s",
-    "point", "runway", "signed", "signed_one", "signed_two", "size", "size_one", "thousands", "two", "whole", "word",
+    "point", "runway", "signed", "signed_exact", "signed_one", "signed_two", "size", "size_one", "thousands", "two",
+    "whole", "word",
 })  # fmt: skip
 # Nearly every text is as plain as this; telling so is a hundred times as fast as parsing it, and every start does it.
 _PLAIN = re.compile(r"[^{}]*(?:\{\{ [a-z]\w*(?: \| \w+)* \}\}[^{}]*)*")

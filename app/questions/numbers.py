@@ -103,6 +103,7 @@ NUMBER_FILTERS: dict[str, Callable[[float, Language], str]] = {
     "plural_s": lambda v, _: "" if abs(v) < 2 else "s",
     "runway": lambda v, _: f"{whole(v):02d}",
     "signed": signed,
+    "signed_exact": lambda v, lang: f"{'+' if v > 0 else ''}{exact(v, lang)}",
     "signed_one": lambda v, lang: signed(v, lang, 1),
     "signed_two": lambda v, lang: signed(v, lang, 2),
     "size": lambda v, lang: exact(abs(v), lang),

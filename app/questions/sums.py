@@ -2,14 +2,20 @@
 
 import re
 from collections.abc import Callable
+from math import pi, sqrt
 from operator import add, mul, sub, truediv
 
 from app.packs.spec import Language
+from app.physics.angles import asin_deg, atan_deg, cos_deg, sin_deg, tan_deg
 from app.questions.numbers import MINUS, NARROW, NBSP, exact
 
 NUMBER = rf"\d[\d{NARROW}]*(?:[.,]\d+)?"
-TOKEN = re.compile(rf"({NUMBER})|([-+{MINUS}×÷/()])")
+FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "arcsin": asin_deg, "arctan": atan_deg, "sin": sin_deg, "cos": cos_deg, "tan": tan_deg, "√": sqrt,
+}  # fmt: skip
+TOKEN = re.compile(rf"({NUMBER})|({'|'.join(FUNCTIONS)}|[-+{MINUS}×÷/()²π])")
 SPACES = str.maketrans("", "", f" {NBSP}°")
+UNIT = re.compile(rf"[ {NBSP}](?:kt|NM|min|L)$")
 OPERATIONS: dict[str, Callable[[float, float], float]] = {
     "+": add, "-": sub, MINUS: sub, "×": mul, "÷": truediv, "/": truediv,
 }  # fmt: skip
@@ -32,6 +38,7 @@ def past_north(written: str, language: Language) -> str:
 def misses_by(written: str) -> float:
     """Return how far a written result lies from what its sum makes, beyond its rounding; 0 where nobody can tell."""
     expression, _, result = written.rpartition(" = ")
+    result = UNIT.sub("", result)
     total, given = value_of(expression), value_of(result)
     if total is None or given is None:
         return 0
@@ -40,7 +47,7 @@ def misses_by(written: str) -> float:
 
 
 def value_of(expression: str) -> float | None:
-    """Return what plain arithmetic makes, × and ÷ before + and −; None for anything else, such as a sine or a unit."""
+    """Return what arithmetic makes, angles in degrees; None for what cannot be told, such as a unit."""
     text = expression.translate(SPACES)
     tokens = [found[0] for found in TOKEN.finditer(text)]
     if not tokens or "".join(tokens) != text:
@@ -73,9 +80,17 @@ def _factor(tokens: list[str]) -> tuple[float, list[str]]:
     if first in f"+-{MINUS}":
         value, left = _factor(left)
         return (value if first == "+" else -value), left
+    if first in FUNCTIONS:
+        value, left = _factor(left)
+        return FUNCTIONS[first](value), left
+    value, left = _operand(first, left)
+    return (value**2, left[1:]) if left[:1] == ["²"] else (value, left)
+
+
+def _operand(first: str, left: list[str]) -> tuple[float, list[str]]:
     if first == "(":
         value, left = _sum(left)
         if left[:1] != [")"]:
             raise ValueError("a bracket is not closed")
         return value, left[1:]
-    return float(first.replace(NARROW, "").replace(",", ".")), left
+    return (pi if first == "π" else float(first.replace(NARROW, "").replace(",", "."))), left

@@ -38,7 +38,7 @@ def test_a_family_that_repeats_itself_is_warned_of_or_says_why() -> None:
     assert declared.few == "One heading is all there is."
 
 
-def test_a_sum_that_misses_is_warned_of() -> None:
+def test_a_sum_that_misses_is_an_error() -> None:
     working = {name: line.model_dump() for name, line in library().family(ID).working.items()}
     spoilt = {name: line | {"sum": "1 + 1 = 3"} for name, line in working.items()}
     assert "sum-off" not in rules(library())

@@ -67,5 +67,9 @@ def test_points(value: float, code: str) -> None:
     assert numbers.point(value) == code
 
 
+def test_a_sign_before_the_short_form() -> None:
+    assert [numbers.NUMBER_FILTERS["signed_exact"](v, "fr") for v in (9.5, -3.5, -8, 0)] == ["+9,5", "−3,5", "−8", "0"]
+
+
 def test_exact_is_as_short_as_it_stands() -> None:
     assert [numbers.exact(v, "en") for v in (3, 2.5, 0.25, 1 / 3)] == ["3", "2.5", "0.25", "0.333"]

@@ -37,7 +37,22 @@ def test_plain_arithmetic(expression: str, value: float) -> None:
     assert value_of(expression) == value
 
 
-@pytest.mark.parametrize("expression", ["20 × sin 30°", "VS0", "010 ± 180", "(2 + 3", "4 ÷ 0", "5 NM", ""])
+@pytest.mark.parametrize(
+    ("expression", "value"),
+    [
+        ("20 × sin 30°", 10),
+        ("110 × cos 60° − 5", 50),
+        ("arcsin (1 ÷ 2)", 30),
+        ("arctan 1,0", 45),
+        ("√(3,0² + 4,0²)", 5),
+        ("180 ÷ π", 57.2957795),
+    ],
+)
+def test_sines_and_roots(expression: str, value: float) -> None:
+    assert value_of(expression) == pytest.approx(value)
+
+
+@pytest.mark.parametrize("expression", ["20 × sin", "arcsin 2", "VS0", "010 ± 180", "(2 + 3", "4 ÷ 0", "5 NM", ""])
 def test_what_cannot_be_told_is_left_alone(expression: str) -> None:
     assert value_of(expression) is None
 
@@ -46,4 +61,7 @@ def test_a_result_may_be_rounded_but_not_missed() -> None:
     assert misses_by("60 × 4 ÷ 97 = 2.5") == 0
     assert misses_by("124 + 17 = 142") == pytest.approx(0.5, abs=1e-5)
     assert misses_by("15 × sin 30° = 8") == 0
+    assert misses_by("15 × sin 30° = 7.4") == pytest.approx(0.05, abs=1e-5)
+    assert misses_by("60 × 35.6 / 75 = 28\u00a0min") == 0
+    assert misses_by("60 × 35.6 / 75 = 29\u00a0min") > 0
     assert misses_by("355 + 13 = 008") > 300

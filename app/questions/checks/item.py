@@ -154,7 +154,7 @@ def _check_sums(writer: Writer, findings: Findings) -> None:
     for step in writer.item.solution.steps:
         _, arithmetic = writer.working(step)
         if misses_by(arithmetic):
-            findings.warn("sum-off", f"does not add up as written: {arithmetic}", "Show the numbers that were used.")
+            findings.error("sum-off", f"does not add up as written: {arithmetic}", "Show the numbers that were used.")
 
 
 def _check_french(texts: Iterable[str], findings: Findings) -> None:

@@ -47,8 +47,8 @@ def eta_revision(parameters: Mapping[str, Any], _conventions: Conventions) -> So
         wrong=wrong,
         quantities={"measured_kt": gs, "rest_min": whole(rest), "checkpoint_min": checkpoint % DAY_MIN,
                     "eta_min": eta % DAY_MIN, "local_min": key},
-        steps=("speed", "time-left", "add", *(("to-local",) if shift else ())),
-        features={"past-midnight": float(eta >= DAY_MIN or eta + shift < 0)},
+        steps=("speed", "time-left", "add", *((f"local-{'ahead' if shift > 0 else 'behind'}",) if shift else ())),
+        features={"past-midnight": float(eta >= DAY_MIN or not 0 <= eta + shift < DAY_MIN)},
     )  # fmt: skip
 
 

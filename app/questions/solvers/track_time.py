@@ -32,6 +32,7 @@ def _time(parameters: Mapping[str, Any]) -> Solution:
     exact = minutes_for(miles, gs)
     if not SHORTEST_MIN <= exact <= LONGEST_MIN or abs((exact + 30) % 60 - 30) < NEAR_WHOLE_HOUR_MIN:
         raise Redraw("the time is too short, too long, or as good as whole hours")
+    _require_same_answer(exact, minutes_for(round_half_up(miles, 1), gs))
     hours = int(exact // 60)
     wrong = {
         "tas": minutes_for(miles, gs + wind),
@@ -59,6 +60,7 @@ def _speed(parameters: Mapping[str, Any]) -> Solution:
     exact = speed_over_kt(miles, minutes)
     if not 75 <= exact <= 125:
         raise Redraw("not the speed of such an aircraft")
+    _require_same_answer(exact, speed_over_kt(round_half_up(miles, 1), minutes))
     tas = whole(exact) + parameters["wind_along_kt"]
     if tas < SLOWEST_TAS_KT:
         raise Redraw("too slow through the air for a light aeroplane in cruise")
@@ -111,6 +113,11 @@ def _nautical(printed: float, unit: str) -> float:
     if round_half_up(NM_IN_SM * printed, 1) != round_half_up(miles, 1):
         raise Redraw("the factor shown would give another tenth of a mile")
     return miles
+
+
+def _require_same_answer(exact: float, from_tenths: float) -> None:
+    if whole(exact) != whole(from_tenths):
+        raise Redraw("the tenth of a mile shown would give another answer")
 
 
 def _conversion(unit: str) -> tuple[str, ...]:

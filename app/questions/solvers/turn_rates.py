@@ -1,10 +1,11 @@
 """Rate and bank of a turn, and what a turn instrument's mark is worth. Degrees, seconds, knots true."""
 
 from collections.abc import Callable, Mapping
+from math import radians
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.physics.angles import round_half_up, tan_deg, whole
+from app.physics.angles import atan_deg, round_half_up, whole
 from app.physics.turning import (
     HALF_RATE_DEG_S,
     RATE_ONE_DEG_S,
@@ -43,6 +44,9 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
     if rule == "tenth-plus-seven" and tas not in PLUS_SEVEN_KT:
         raise Redraw("outside the speeds the rule is made for")
     bank, exact = RULES[rule](tas), bank_for_rate_deg(tas)
+    tangent, from_tangent = _bank_as_written(tas)
+    if rule == "exact" and whole(from_tangent) != whole(bank):
+        raise Redraw("the tangent shown would give another degree")
     ias = whole(tas * parameters["fraction"])
     own = {"knots-as-metres": bank_for_rate_deg(tas / KNOT_MS)} if rule == "exact" else {
         "adds-both": bank_fifteen_percent_deg(tas) + 7
@@ -63,15 +67,22 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
         key=whole(bank),
         given={"rate_rule": rule, "tas_kt": tas, "ias_kt": ias},
         wrong={name: Wrong(whole(value), option=value <= STEEPEST_DEG) for name, value in wrong.items()},
-        quantities={"tenth_deg": tas / 10, "half_tenth_deg": tas / 20, "rule_deg": bank, "exact_deg": exact,
-                    "bank_deg": whole(bank), "speed_ms": tas * KNOT_MS, "tangent": round_half_up(tan_deg(exact), 3),
-                    "g": STANDARD_GRAVITY_MS2},
+        quantities={"tenth_deg": tas / 10, "half_tenth_deg": tas / 20, "exact_deg": exact,
+                    "rule_deg": from_tangent if rule == "exact" else bank, "bank_deg": whole(bank),
+                    "speed_ms": tas * KNOT_MS, "tangent": tangent, "g": STANDARD_GRAVITY_MS2},
         steps=(f"work-{rule}", *(("work-tangent", "work-bank") if rule == "exact" else ()), *rounded),
         model_notes=() if rule == "exact" else ("exact",),
         verdict_figures=(AT_RATE_ONE,),
         by_rule=rule != "exact",
         features={"exact": float(rule == "exact")},
     )  # fmt: skip
+
+
+def _bank_as_written(tas: float) -> tuple[float, float]:
+    """Return tangent and bank of rate one as the working writes them, each from the figures of the line before."""
+    speed_ms, g = round_half_up(tas * KNOT_MS, 1), round_half_up(STANDARD_GRAVITY_MS2, 2)
+    tangent = round_half_up(speed_ms * radians(RATE_ONE_DEG_S) / g, 3)
+    return tangent, round_half_up(atan_deg(tangent), 1)
 
 
 @solver("turn-coordinator-calibration")

@@ -13,7 +13,7 @@ from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.datum_conversions import variation_fits
 from app.questions.solvers.reading_card import card_row
 from app.questions.solvers.registry import solver
-from app.questions.solvers.wind_triangle import CLEAR_DEG, Triangle, triangle_of
+from app.questions.solvers.wind_triangle import CLEAR_DEG, Triangle, require_same_whole, triangle_of
 
 LEAST_HOME_VARIATION_DEG = 5
 LEAST_GAP_MIN = 2.5
@@ -35,12 +35,15 @@ def leg_compass_heading(parameters: Mapping[str, Any], conventions: Conventions)
     minutes, in_still_air = minutes_for(distance, gs), minutes_for(distance, found.tas_kt)
     if abs(minutes - in_still_air) <= LEAST_GAP_MIN:
         raise Redraw("the wind hardly changes the time")
+    require_same_whole(minutes, round_half_up(minutes, 1))
     magnetic = shown(true - v)
     entries = bent_card(magnetic + parameters["shift_toward_deg"], parameters["deviation_deg"])
     card = card_row(entries, "one-row")
     d = deviation_for_magnetic(card, magnetic)
     if abs(d) < LEAST_DEVIATION_DEG:
         raise Redraw("so small a deviation hides whether the card was used")
+    if d != whole(d):
+        require_same_whole(d, round_half_up(d, 1))
     compass = shown(magnetic - d)
     return Solution(
         key={"heading": true, "magnetic": magnetic, "compass": compass, "gs": gs, "minutes": whole(minutes)},

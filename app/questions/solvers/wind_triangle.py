@@ -24,6 +24,17 @@ HALF = 0.5
 
 
 @dataclass(frozen=True, slots=True)
+class Tenths:
+    """A triangle as its working writes it: sizes in tenths, each line made from the tenths of those before it."""
+
+    across_kt: float
+    along_kt: float
+    wca_deg: float
+    total_deg: float
+    gs_kt: float
+
+
+@dataclass(frozen=True, slots=True)
 class Triangle:
     """A track flown in a wind: the parts of the wind along (headwind positive) and across it (from the right)."""
 
@@ -35,6 +46,21 @@ class Triangle:
     across_kt: float
     wca_deg: float
     gs_kt: float
+
+    @property
+    def written(self) -> Tenths:
+        """The same in tenths, from line to line."""
+        off = self.off_deg
+        across, along = (round_half_up(self.wind_kt * part(off), 1) for part in (sin_deg, cos_deg))
+        wca = round_half_up(asin_deg(across / self.tas_kt), 1)
+        gs = self.tas_kt * cos_deg(wca) - (along if self.along_kt > 0 else -along)
+        return Tenths(across, along, wca, round_half_up(self.track_deg + self.side * wca, 1), round_half_up(gs, 1))
+
+    @property
+    def off_deg(self) -> int:
+        """The wind's angle off the track, from ahead or from behind, 0 to 90."""
+        round_from_track = abs(difference(self.wind_from_deg, self.track_deg))
+        return whole(min(round_from_track, 180 - round_from_track))
 
     @property
     def heading_deg(self) -> int:
@@ -59,12 +85,12 @@ class Triangle:
     @property
     def quantities(self) -> dict[str, Any]:
         """What the working says of it; angles off nose or tail from 0 to 90."""
-        round_from_track = abs(difference(self.wind_from_deg, self.track_deg))
-        return {"wca_size_deg": abs(self.wca_deg), "wind_side": "right" if self.side > 0 else "left",
-                "round_deg": whole(round_from_track), "off_deg": whole(min(round_from_track, 180 - round_from_track)),
-                "across_kt": abs(self.across_kt), "along_kt": abs(self.along_kt),
-                "still_kt": self.gs_kt + self.along_kt, "exact_gs_kt": self.gs_kt, "made_gs_kt": whole(self.gs_kt),
-                "steered_deg": self.heading_deg, "total_deg": self.track_deg + self.wca_deg}  # fmt: skip
+        written = self.written
+        return {"wca_size_deg": written.wca_deg, "wind_side": "right" if self.side > 0 else "left",
+                "round_deg": whole(abs(difference(self.wind_from_deg, self.track_deg))), "off_deg": self.off_deg,
+                "across_kt": written.across_kt, "along_kt": written.along_kt,
+                "still_kt": self.gs_kt + self.along_kt, "exact_gs_kt": written.gs_kt, "made_gs_kt": whole(self.gs_kt),
+                "steered_deg": self.heading_deg, "total_deg": written.total_deg}  # fmt: skip
 
     @property
     def heading_steps(self) -> tuple[Step | str, ...]:
@@ -100,9 +126,18 @@ def triangle_of(parameters: Mapping[str, Any]) -> Triangle:
     found = solve_heading(track, tas, wind_from, wind)
     if abs(found.wca_deg) < LEAST_WCA_DEG:
         raise Redraw("too little drift to tell the side")
-    if HALF in {round_half_up(exact, 1) % 1 for exact in (track + found.wca_deg, found.gs_kt)}:
+    triangle = Triangle(track, tas, wind_from, wind, along, across, found.wca_deg, found.gs_kt)
+    written = triangle.written
+    for exact, tenths in ((along, written.along_kt), (across, written.across_kt),
+                          (track + found.wca_deg, written.total_deg), (found.gs_kt, written.gs_kt)):  # fmt: skip
+        require_same_whole(exact, tenths)
+    return triangle
+
+
+def require_same_whole(exact: float, tenths: float) -> None:
+    """Refuse numbers whose written tenths would round to another whole number, or leave open which."""
+    if tenths % 1 == HALF or whole(abs(exact)) != whole(abs(tenths)):
         raise Redraw("the working's tenths would not say which way to round")
-    return Triangle(track, tas, wind_from, wind, along, across, found.wca_deg, found.gs_kt)
 
 
 def drawn(flown: tuple[float, float], made: tuple[float, float], wind: tuple[float, float]) -> FigureCall:
@@ -176,7 +211,13 @@ def wind_found(parameters: Mapping[str, Any], _conventions: Conventions) -> Solu
     if wind.kt < 20 or abs(difference(wind.from_deg, swapped.from_deg)) < 2 * CLEAR_DEG:
         raise Redraw("too little wind, or heading and track may be exchanged without a sign of it")
     key = (shown(wind.from_deg), whole(wind.kt))
-    across, along = tas * sin_deg(abs(drift)), gs - tas * cos_deg(drift)
+    across, along, speed, off = _wind_in_tenths(tas, drift, gs)
+    side = 1 if drift < 0 else -1
+    from_deg = track + side * off if tas * cos_deg(drift) > gs else track + 180 - side * off
+    for exact, tenths in ((tas * sin_deg(abs(drift)), across), (tas * cos_deg(drift) - gs, along), (wind.kt, speed)):
+        require_same_whole(exact, tenths)
+    if off % 1 == HALF or shown(from_deg) != key[0]:
+        raise Redraw("the working's tenths would give another degree")
     values = {
         "from-to": (shown(wind.from_deg + 180), key[1]),
         "scalar": (track if gs < tas else shown(track + 180), abs(tas - gs)),
@@ -184,16 +225,23 @@ def wind_found(parameters: Mapping[str, Any], _conventions: Conventions) -> Solu
         "exchanged": (shown(swapped.from_deg), whole(swapped.kt)),
         "exchanged-to": (shown(swapped.from_deg + 180), whole(swapped.kt)),
     }
-    pair, where = ask == "pair", "ahead" if along < 0 else "behind"
+    pair, where = ask == "pair", "ahead" if tas * cos_deg(drift) > gs else "behind"
     return Solution(
         key=key if pair else {"direction": key[0], "speed": key[1]},
         given={"ask": ask, "heading_deg": heading, "tas_kt": tas, "track_true_deg": track, "gs_kt": gs},
         wrong=dict(values) if pair else {name: {"direction": value[0]} for name, value in values.items()},
         quantities={"drift_size_deg": abs(drift), "drift_side": "right" if drift > 0 else "left",
                     "other_side": "left" if drift > 0 else "right", "found_from_deg": key[0], "found_kt": key[1],
-                    "gap_kt": abs(tas - gs), "across_kt": across, "along_kt": abs(along),
-                    "speed_kt": hypot(across, along), "off_deg": atan2_deg(across, abs(along))},
+                    "gap_kt": abs(tas - gs), "across_kt": across, "along_kt": along, "speed_kt": speed,
+                    "off_deg": off},
         steps=("drift-side", "across", f"along-{where}", "speed", f"angle-{where}", f"named-{where}"),
         features={"crosses-north": float(abs(heading - track) > 180)},
         verdict_figures=(drawn((heading, tas), (track, gs), key),),
     )  # fmt: skip
+
+
+def _wind_in_tenths(tas: int, drift: float, gs: int) -> tuple[float, float, float, float]:
+    """Return the wind across and along the track, its speed and its angle off it, each from the tenths written."""
+    across = round_half_up(tas * sin_deg(abs(drift)), 1)
+    along = round_half_up(abs(tas * cos_deg(drift) - gs), 1)
+    return across, along, round_half_up(hypot(across, along), 1), round_half_up(atan2_deg(across, along), 1)
