@@ -48,7 +48,7 @@ def draw(library: Library, family_id: str, seed: int, conventions: Conventions, 
         raise ValueError(f"{family_id} has no answer form {form!r}; it has {', '.join(forms)}")
     chosen = form or pick(forms, rng)
     place: float | None = rng.random()
-    scenery = _scenery(library, rng)
+    scenery = _scenery(library, conventions.place, rng)
     scene_point = rng.random()
     lost = 0
     held: str | None = None  # an ask that cannot place its key is tried again: else places would go with asks
@@ -133,9 +133,12 @@ def _fits(scene: Scene, ask: Ask, solution: Solution) -> bool:
     return (not scene.asks or ask.id in scene.asks) and scene.tag == solution.scene
 
 
-def _scenery(library: Library, rng: Random) -> dict[str, str]:
-    """Return an aircraft's letters and two different airfields, all invented."""
+def _scenery(library: Library, home: str, rng: Random) -> dict[str, str]:
+    """Return an aircraft's letters and two different airfields, all invented, and neither of them named like home."""
     fields = library.shared.airfields
     first = int(rng.random() * len(fields))
     second = (first + 1 + int(rng.random() * (len(fields) - 1))) % len(fields)
-    return {"aircraft": pick(library.shared.aircraft, rng), "field": fields[first], "other_field": fields[second]}
+    aircraft, drawn = pick(library.shared.aircraft, rng), (fields[first], fields[second])
+    spare = next(each for each in fields if each not in (*drawn, home))
+    field, other_field = (spare if each == home else each for each in drawn)
+    return {"aircraft": aircraft, "field": field, "other_field": other_field}

@@ -50,3 +50,11 @@ def test_zones_are_what_their_names_say() -> None:
     assert home(*PLACES["blackout-zone"]).horizontal_nt < 2000
     assert home(*PLACES["magnetic-south"]).horizontal_nt < 2000
     assert home(*PLACES["magnetic-south"]).hemisphere == "south"
+
+
+def test_no_invented_airfield_of_a_scene_is_named_like_home() -> None:
+    conventions = home()
+    assert conventions.place in library().shared.airfields
+    drawn = [draw(library(), "read-compass-face", seed, conventions).scenery for seed in range(100)]
+    assert all(conventions.place not in (each["field"], each["other_field"]) for each in drawn)
+    assert all(each["field"] != each["other_field"] for each in drawn)
