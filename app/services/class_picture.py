@@ -126,6 +126,15 @@ def class_picture(
     )
 
 
+def held_in_class(uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID) -> tuple[HeldLine, ...]:
+    """Return the misconceptions that a class likely holds, as in its picture; NotFound and NotAllowed as there."""
+    with uow.reader() as connection:
+        taught_class(connection, actor, class_id)
+        students = classes.list_students(connection, actor.school_id, class_id)
+        known = known_of_class(connection, actor, class_id)
+    return tuple(_held(library, students, known, actor))
+
+
 @dataclass(frozen=True, slots=True)
 class Miss:
     """A wrong answer: who gave it and when, the question as shown, the answer, and what is behind it."""

@@ -14,6 +14,7 @@ from app.insight.item_quality import (
     RestSums,
     judge_family,
 )
+from app.insight.weak_spots import FEW_STUDENTS
 from app.learner.difficulty import GRADES
 from app.packs.library import Library
 from app.packs.spec import Family
@@ -65,6 +66,11 @@ class SetLine:
     title: str
     row: SetQualityRow
     titles: Sequence[str]
+
+    @property
+    def judged(self) -> bool:
+        """Whether enough students stand behind KR-20 to show it."""
+        return self.row.reliability is not None and self.row.students >= FEW_STUDENTS
 
 
 @dataclass(frozen=True, slots=True)

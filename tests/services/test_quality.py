@@ -136,4 +136,5 @@ def test_set_with_the_same_numbers_has_its_reliability(uow: UnitOfWork, cast: Ca
     assert (found.title, found.row.students, len(found.row.items)) == ("Turns", 2, 4)
     # Two people, totals 3 and 1: item variances 4 x .5, of totals 2, so 4/3 (1 - 2/2) = 0.
     assert found.row.reliability == pytest.approx(0)
+    assert not found.judged  # of two students nothing is shown
     assert [item["share"] for item in found.row.items] == [0.5] * 4

@@ -7,15 +7,17 @@ from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.services import classes
+from app.services.class_picture import held_in_class
 from app.services.classes import JOINING_DAYS
 from app.services.errors import Conflict, Invalid
 from app.web.access import allow
-from app.web.current import actor, now, uow
+from app.web.current import actor, library, now, uow
 from app.web.errors import STATUS
 from app.web.instructor.blueprint import TEACHING, instructor
 
 Refusal = Invalid | Conflict
 LONGEST_NUMBER = 9
+HELD_SHOWN = 3
 
 
 @instructor.get("/classes")
@@ -79,7 +81,12 @@ def class_page(class_id: UUID, refusal: Refusal | None = None) -> str:
     """Return the page of a class, with what could not be accepted."""
     view = classes.get_class(uow(), actor(), class_id, now())
     return render_template(
-        "instructor/show_class.html", view=view, refusal=refusal, given=request.form, days=JOINING_DAYS
+        "instructor/show_class.html",
+        view=view,
+        held=held_in_class(uow(), actor(), library(), class_id)[:HELD_SHOWN],
+        refusal=refusal,
+        given=request.form,
+        days=JOINING_DAYS,
     )
 
 

@@ -47,6 +47,7 @@ def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
 def test_two_clicks_from_the_first_page_lead_to_the_answers_behind_a_row(instructor: Browser, autumn: UUID) -> None:
     first = instructor.get_page("/classes")
     a_class = instructor.get_page(first.find(f"//a[contains(@href, '{autumn}')]/@href")[0])
+    assert "1 of 1" in a_class.words("//section[h2='Before the next lesson']")
     page = instructor.get_page(a_class.find("//a[contains(@href, 'weak-spots')]/@href")[0])
     assert page.heading == "Weak spots of Autumn"
     assert "few: be careful" in page.text

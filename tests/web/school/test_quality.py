@@ -46,7 +46,7 @@ def test_nothing_counted_yet_is_said(ingrid: Browser) -> None:
 @pytest.mark.usefixtures("counted")
 def test_list_leads_to_one_question_and_says_that_five_answers_judge_nothing(ingrid: Browser) -> None:
     page = ingrid.get_page("/school/quality")
-    assert "too few answers" in page.words("//tbody/tr[1]")
+    assert "too few answers" in page.words("//details//tbody/tr[1]")
     detail = ingrid.get_page(page.find("//tbody/tr[1]//a/@href")[0])
     assert detail.heading == "Compass to magnetic to true"
     assert "5 answers" in detail.text
