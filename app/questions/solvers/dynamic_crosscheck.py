@@ -49,7 +49,7 @@ def what_caused_the_swing(parameters: Mapping[str, Any], conventions: Convention
         key=cause,
         given={"heading_deg": heading, **site.given, **cues},
         figures=(FigureCall("instrument-strip", cues),),
-        wrong=_wrong_causes(cause, _speed_cause(heading, site, cues["compass_trend"])),
+        wrong=_wrong_causes(cause, _speed_cause(heading, site, cues["compass_trend"]), cues["asi_trend"]),
         quantities=dict(site.words),
         steps=("indicator", "needle", "airspeed", f"because-{cause}"),
         model_notes=("cross-check",),
@@ -86,14 +86,16 @@ def _speed_cause(heading: int, site: Site, compass_trend: str) -> str:
     return "speeding-up" if abs(off) < CLEAR_DEG or (off > 0) == rises else "slowing-down"
 
 
-def _wrong_causes(cause: str, by_compass: str) -> dict[str, str]:
+def _wrong_causes(cause: str, by_compass: str, asi_trend: str) -> dict[str, str]:
+    """Return what else may be blamed; with the airspeed covered nobody can rule a magnet out, so none is offered."""
     turn = {"hi-fault": "trust-hi-always", "rough-air": "noise-as-turn"}.get(cause, "trust-compass-now")
     wrong = {turn: "real-turn", "blames-air": "rough-air", "blames-hi": "hi-fault", "blames-object": "object"}
     if cause in SPEED_CAUSES:
         wrong["inverse-rule"] = next(other for other in SPEED_CAUSES if other != cause)
     else:
         wrong["object-unseen" if cause == "object" else "blames-speed"] = by_compass
-    return {name: value for name, value in wrong.items() if value != cause}
+    hidden = {"object"} if asi_trend == "asi-hidden" else set()
+    return {name: value for name, value in wrong.items() if value not in {cause, *hidden}}
 
 
 @solver("when-to-trust-compass")

@@ -9,7 +9,7 @@ from app.physics.angles import round_half_up, whole
 from app.physics.card import usable
 from app.physics.turning import bank_for_rate_deg
 from app.questions.conventions import Conventions
-from app.questions.model import Redraw, Solution
+from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.dynamic_places import LEVEL_DIP_DEG, PLACES, Place
 from app.questions.solvers.dynamic_sites import Site
 from app.questions.solvers.registry import solver
@@ -196,6 +196,8 @@ def _of_places(
         ends[f"end_{letter}"] = Site(at_home=False, dip_deg=place.dip_deg).words["dip_end"]
     at_home = parameters["at_home"] and latitudes[0] != parameters["latitude_a_deg"]
     order = key if isinstance(key, tuple) else ()
+    sizes = sorted(((abs(place.dip_deg), letter) for letter, place in zip("ABC", places, strict=True)), reverse=True)
+    ranked = ", ".join(f"{letter} {size}°" for size, letter in sizes)
     return Solution(
         key=key,
         given=given,
@@ -203,7 +205,7 @@ def _of_places(
         options=COMPARED,
         wrong=dict(wrong),
         quantities={**ends, "first": order[0] if order else key},
-        steps=("ratio", "sign-apart", "order" if order else "steepest"),
+        steps=("ratio", "sign-apart", Step("order", {"ranked": ranked}) if order else "steepest"),
         model_notes=("place-size",),
         scene="home" if at_home else "",
         features={"southern": float(any(place.dip_deg < 0 for place in places))},
