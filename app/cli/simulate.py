@@ -6,7 +6,14 @@ import click
 
 from app.cli.packs import open_library
 from app.cli.simulation.real import study_services
-from app.cli.simulation.studies import Figure, study_detection, study_exact, study_predictions, study_selection
+from app.cli.simulation.studies import (
+    Figure,
+    study_detection,
+    study_exact,
+    study_kinds,
+    study_predictions,
+    study_selection,
+)
 from app.packs.library import Library
 
 SHARE_EXACT, SHARE_SELECTION, SHARE_SERVICES = 20, 6, 40
@@ -31,6 +38,7 @@ def command(learners: int, seed: int) -> None:
 def study_all(library: Library, learners: int, seed: int) -> Iterator[Figure]:
     """Yield every figure."""
     yield from study_predictions(library, learners, seed)
+    yield from study_kinds(library, learners, seed)
     yield from study_exact(library, max(learners // SHARE_EXACT, 6), seed)
     yield from study_detection(library, learners, seed)
     yield from study_selection(library, max(learners // SHARE_SELECTION, 2), seed)

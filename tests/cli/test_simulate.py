@@ -11,7 +11,7 @@ from app.cli.simulate import write
 from app.cli.simulation.learners import KINDS, Kind, kin_of, new_learner, pose
 from app.cli.simulation.measures import brier, calibration_error, log_loss
 from app.cli.simulation.real import study_services
-from app.cli.simulation.studies import Figure, study_detection, study_exact, study_predictions
+from app.cli.simulation.studies import Figure, study_detection, study_exact, study_kinds, study_predictions
 from tests.questions.engine import library
 
 
@@ -39,6 +39,12 @@ def test_predictions_follow_the_true_chances() -> None:
     assert figures["calibration error"] < 0.06
     again = {figure.name: figure.value for figure in study_predictions(library(), 12, 5)}
     assert figures == again
+
+
+def test_who_guesses_is_foreseen_worst_and_the_pretrained_best() -> None:
+    figures = {figure.name.removeprefix("log loss: "): figure.value for figure in study_kinds(library(), 60, 5)}
+    kinds = sorted(KINDS, key=figures.__getitem__)
+    assert (kinds[0], kinds[-1]) == ("pretrained", "guesser")
 
 
 def test_nothing_foresees_better_than_the_exact_posterior() -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import cycle
 from math import ceil
 from random import Random
 from statistics import median
@@ -63,11 +64,7 @@ def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Fi
     ready: dict[int, list[Pair]] = {at: [] for at in READINESS_AT}
     for course, rng in _courses(library, learners, seed):
         for number in range(1, ANSWERS + 1):
-            question = pose(rng.choice(course.families), rng)
-            chances = course.predicted(question), course.learner.chance(question)
-            correct = float(course.take(question).correct)
-            predicted.append((chances[0], correct))
-            true.append((chances[1], correct))
+            _ask(course, rng, predicted, true)
             if number in ready:
                 ready[number].extend(_readiness(course))
         for family in course.families:
@@ -85,6 +82,27 @@ def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Fi
     yield Figure("mastered by the whole rule: truly mastered", _share(rule), 0.95, at_least=True)
     for at, pairs in ready.items():
         yield Figure(f"readiness, calibration error at {at} answers", calibration_error(pairs), 0.04)
+
+
+def study_kinds(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+    """How well each kind of learner is foreseen, on the same answers as `study_predictions`."""
+    pairs: dict[str, tuple[list[Pair], list[Pair]]] = {name: ([], []) for name in KINDS}
+    for (course, rng), name in zip(_courses(library, learners, seed), cycle(KINDS), strict=False):
+        predicted, true = pairs[name]
+        for _ in range(ANSWERS):
+            _ask(course, rng, predicted, true)
+    for name, (predicted, true) in pairs.items():
+        yield Figure(f"log loss: {name}", log_loss(predicted))
+        yield Figure(f"log loss above the true probabilities: {name}", log_loss(predicted) - log_loss(true))
+
+
+def _ask(course: Course, rng: Random, predicted: list[Pair], true: list[Pair]) -> None:
+    """Ask any skill, and keep the model's and the true probability of a right answer beside what came."""
+    question = pose(rng.choice(course.families), rng)
+    chances = course.predicted(question), course.learner.chance(question)
+    correct = float(course.take(question).correct)
+    predicted.append((chances[0], correct))
+    true.append((chances[1], correct))
 
 
 def study_exact(library: Library, learners: int, seed: int) -> Iterator[Figure]:
