@@ -8,7 +8,7 @@ from sqlalchemy import Connection, Engine
 
 import app.storage.models  # noqa: F401 - completes the metadata
 from app.storage.base import Base
-from app.storage.engine import WRITER
+from app.storage.engine import begin_writing
 
 
 class BrokenReferences(RuntimeError):
@@ -44,8 +44,7 @@ def demand_whole_references(connection: Connection) -> None:
 
 def migrate(engine: Engine) -> None:
     """Run what Alembic was asked for, all of it or nothing."""
-    writing = engine.execution_options(**{WRITER: True})
-    with writing.connect() as connection, foreign_keys_off(connection), connection.begin():
+    with engine.connect() as connection, foreign_keys_off(connection), begin_writing(connection):
         context.configure(connection=connection, target_metadata=Base.metadata, render_as_batch=True)
         context.run_migrations()
         demand_whole_references(connection)

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 
 from sqlalchemy import Connection, Engine
 
-from app.storage.engine import WRITER
+from app.storage.engine import begin_writing
 
 
 class UnitOfWork:
@@ -13,7 +13,6 @@ class UnitOfWork:
 
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
-        self._writing = engine.execution_options(**{WRITER: True})
 
     @contextmanager
     def reader(self) -> Iterator[Connection]:
@@ -24,5 +23,5 @@ class UnitOfWork:
     @contextmanager
     def writer(self) -> Iterator[Connection]:
         """Yield a connection whose changes are kept together at the end, or not at all after an exception."""
-        with self._writing.begin() as connection:
+        with self._engine.connect() as connection, begin_writing(connection):
             yield connection
