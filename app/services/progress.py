@@ -39,6 +39,10 @@ class Progress:
     marks: tuple[PlaceMark, ...]
     next_position: int | None
 
+    def count(self, mark: Mark) -> int:
+        """Return how many places carry a mark."""
+        return sum(place.mark == mark for place in self.marks)
+
     @property
     def finished(self) -> bool:
         """Whether every place has its answer."""

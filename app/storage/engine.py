@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, QueuePool, RootTransaction, create_engine, event, make_url
-from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.pool import PoolProxiedConnection
 
 WRITES = "lubberline_writes"
 
@@ -71,8 +71,8 @@ def _begin_when_told(engine: Engine) -> None:
     Set on the dialect: a listener for `begin` would have each statement ask after listeners at four more places.
     """
 
-    def begin(pooled: DBAPIConnection) -> None:
-        held: Any = pooled
-        held.driver_connection.execute("BEGIN IMMEDIATE" if held.info.pop(WRITES, False) else "BEGIN")
+    def begin(pooled: PoolProxiedConnection) -> None:
+        driver: Any = pooled.driver_connection
+        driver.execute("BEGIN IMMEDIATE" if pooled.info.pop(WRITES, False) else "BEGIN")
 
-    engine.dialect.do_begin = begin  # type: ignore[method-assign]
+    engine.dialect.do_begin = begin  # type: ignore[method-assign, assignment]

@@ -62,23 +62,26 @@ def uow() -> UnitOfWork:
 
 def now() -> datetime:
     """Return the time of this request, the same throughout."""
-    if "now" not in g:
-        g.now = backend().clock()
-    return cast("datetime", g.now)
+    held = g.get("now")
+    if held is None:
+        held = g.now = backend().clock()
+    return cast("datetime", held)
 
 
 def library() -> Library:
     """Return the packs of this request, the same throughout even where they are exchanged meanwhile."""
-    if "library" not in g:
-        g.library = backend().shelf.library_at(now())
-    return cast("Library", g.library)
+    held = g.get("library")
+    if held is None:
+        held = g.library = backend().shelf.library_at(now())
+    return cast("Library", held)
 
 
 def actor() -> Actor:
     """Return who acts: the person signed in, else the holder of the visit, else a guest of whom nothing is kept."""
-    if "actor" not in g:
-        g.actor = _find_actor()
-    return cast("Actor", g.actor)
+    held = g.get("actor")
+    if held is None:
+        held = g.actor = _find_actor()
+    return cast("Actor", held)
 
 
 def act_as(opened: OpenedVisit) -> Actor:
@@ -131,8 +134,9 @@ def actor_with_visit() -> Actor:
 
 def language() -> Language:
     """Return the language of this request's page."""
-    if SPOKEN in g:
-        return cast("Language", g.get(SPOKEN))
+    spoken = g.get(SPOKEN)
+    if spoken is not None:
+        return cast("Language", spoken)
     if "actor" in g or VISIT in session or SIGN_IN in session:
         return actor().language
     return wished_language()

@@ -25,6 +25,7 @@ from app.web.instructor import instructor
 from app.web.languages import speak_languages
 from app.web.navigation import add_navigation
 from app.web.page_text import add_text_filters
+from app.web.parts import Environment, keep_parts
 from app.web.school import school
 from app.web.sessions import keep_sessions
 from app.web.sets import sets
@@ -44,6 +45,7 @@ def create_app(
     """Return the application; raises PackProblems for packs with errors and UndeclaredEndpoints."""
     app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
+    app.jinja_environment = Environment
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     app.extensions[NAME] = Backend(
         _storage(settings),
@@ -59,6 +61,7 @@ def create_app(
     add_text_filters(app)
     app.jinja_env.globals["demonstration"] = settings.demonstration
     add_navigation(app)
+    keep_parts(app)
     CSRFProtect(app)
     show_errors(app)
     serve_assets(app, STATIC)

@@ -11,7 +11,7 @@ from babel.messages import Catalog
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 from babel.support import NullTranslations, Translations
-from flask import Flask, g
+from flask import Flask, g, has_app_context
 from flask_babel import Babel, Domain
 from markupsafe import Markup
 
@@ -33,11 +33,13 @@ class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
 
     def get_translations(self) -> NullTranslations:
         """Return the texts in the language of this request; outside of one as the code says them."""
-        if not g:
+        if not has_app_context():
             return self._of["en"]
-        if TEXTS not in g:
-            setattr(g, TEXTS, self._of[language()])
-        return cast("NullTranslations", g.get(TEXTS))
+        texts = g.get(TEXTS)
+        if texts is None:
+            texts = self._of[language()]
+            setattr(g, TEXTS, texts)
+        return cast("NullTranslations", texts)
 
     def write(self, text: str, **values: object) -> Markup:
         """Return a text of a template, with its values escaped: a page holds dozens, so nothing stands in between."""

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from app.physics.angles import round_half_up
 from app.questions.numbers import decimals, east_west, north_south
 from app.questions.wording import WordedPart
+from app.services.progress import Mark, Progress
 from app.web.current import actor, language, library, now
 
 # What a box takes, without an example: one might stand near the key.
@@ -23,13 +24,22 @@ TAKES: dict[str, object] = {
 }
 # Directions from true or from magnetic north: their words take that colour.
 COLOURED_UNITS = ("true", "magnetic")
+# How a place of a drill is drawn in its column; the lubber line, which is thicker, is drawn by itself.
+STROKES = {
+    Mark.KEY: "M{x} 5v16",
+    Mark.MISSED: "M{x} 14v7",
+    Mark.ANSWERED: "M{x} 12m-2 0v9m4 -9v9",
+    Mark.SET_ASIDE: "M{x} 14m-3 0h6",
+    Mark.HERE: "",
+    Mark.TO_COME: "M{x} 19v2",
+}
 LONGEST_LABEL, LONGEST_NUMBER = 2, 16
 OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 
 def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page."""
-    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left)
+    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes)
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals["actor"] = actor
 
@@ -38,6 +48,11 @@ def result(arithmetic: str) -> Markup:
     """Set what stands after the last equals sign of a sum in bold."""
     working, equals, value = arithmetic.rpartition("= ")
     return Markup("{}{}<b>{}</b>").format(working, equals, value)
+
+
+def strokes(progress: Progress) -> str:
+    """Return the path that draws the places of a drill, a column of 16 each."""
+    return "".join(STROKES[place.mark].format(x=16 * place.position - 4) for place in progress.marks)
 
 
 def seconds_left(until: datetime) -> int:

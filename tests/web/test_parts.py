@@ -1,0 +1,34 @@
+"""The parts that pages share are kept; nobody may get another's."""
+
+from app.services.actor import Role
+from tests.web.browsing import Browser
+from tests.web.front.test_home import LISTED
+from tests.web.members import OneSchool
+
+HOME = "//p[@class='place-line']"
+FOOTER = "//footer"
+NAV = "//header//nav"
+HERE = "//header//nav/a[@aria-current]"
+
+
+def test_shared_parts_speak_the_language_of_their_reader(alice: Browser, amelie: Browser) -> None:
+    english, french = alice.get_page("/topics"), amelie.get_page("/topics")
+    assert "Training aid only" in english.words(FOOTER)
+    assert "Training aid only" not in french.words(FOOTER)
+    assert "variation" in english.words(HOME)
+    assert "déclinaison" in french.words(HOME)
+
+
+def test_links_of_the_header_are_those_of_role_and_page(alice: Browser, school: OneSchool) -> None:
+    assert alice.get_page("/topics").words(HERE) == "Questions"
+    assert alice.get_page("/bench").words(HERE) == "Bench"
+    page = school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid")).get_page("/topics")
+    assert "Classes" in page.words(NAV)
+    assert "Classes" not in alice.get_page("/topics").words(NAV)
+
+
+def test_the_home_place_is_the_readers_own(alice: Browser, bob: Browser) -> None:
+    before = bob.get_page("/topics").words(HOME)
+    alice.submit(alice.get_page("/home"), LISTED, form="//main//form")
+    assert alice.get_page("/topics").words(HOME) != before
+    assert bob.get_page("/topics").words(HOME) == before
