@@ -22,7 +22,7 @@ from app.questions.model import Item
 from app.questions.wording import WordedItem
 from app.storage.queries import learners
 from app.storage.queries.attempts import AttemptRow
-from app.storage.queries.learners import AnswerRow, LearnerRow, SkillRow
+from app.storage.queries.learners import AnswerRow, KnownRow, LearnerRow, SkillRow
 from app.storage.unit_of_work import UnitOfWork
 
 # Far faster than anybody reads: a fifth of an ordinary reading time of 240 ms a word (common practice, no source).
@@ -85,15 +85,28 @@ def count_words(worded: WordedItem) -> int:
     return sum(len(text.split()) for text in (worded.stem, *(option.text for option in worded.options)))
 
 
-def learn(connection: Connection, attempt: AttemptRow) -> None:
-    """Move the state of the attempt's visit, inside the transaction that keeps the attempt."""
+def learn(connection: Connection, attempt: AttemptRow, seen: KnownRow | None = None) -> None:
+    """Move the state of the attempt's visit, inside the transaction that keeps the attempt.
+
+    seen: what was known when the answer was graded; it is read again where anything has moved it since.
+    """
     of = (attempt.school_id, attempt.visit_id)
-    row, skill = learners.find_learner_and_skill(connection, *of, attempt.family)
-    before = _state(row, (skill,) if skill else ())
+    moved = _moved(seen, attempt) if seen else None
+    if seen and seen.level and moved and learners.move_state(connection, seen.level, *moved):
+        return
+    if moved := _moved(learners.find_known(connection, *of, attempt.family), attempt):
+        learners.keep_state(connection, *moved)
+
+
+def _moved(known: KnownRow, attempt: AttemptRow) -> tuple[LearnerRow, list[SkillRow]] | None:
+    """Return level and skill after an answer; None where it carries no evidence."""
+    before = _state(known.level, (known.skill,) if known.skill else ())
     answer = AnswerRow(attempt.family, attempt.correct, attempt.misconceptions, attempt.evidence, attempt.answered_at)
     after = advance(before, answer)
-    if after is not before:
-        _keep(connection, of, after, (attempt.family,), attempt.answered_at)
+    if after is before:
+        return None
+    skills = {attempt.family: after.skills[attempt.family]}
+    return _rows((attempt.school_id, attempt.visit_id), after.level, skills, attempt.answered_at)
 
 
 def find_state(connection: Connection, school_id: UUID, visit_id: UUID) -> LearnerState:
@@ -121,7 +134,8 @@ def rebuild(connection: Connection, school_id: UUID, visit_id: UUID) -> None:
         changed_at = answer.answered_at
     learners.forget_state(connection, school_id, visit_id)
     if changed_at is not None and state.skills:
-        _keep(connection, (school_id, visit_id), state, tuple(state.skills), changed_at)
+        rows = _rows((school_id, visit_id), state.level, state.skills, changed_at)
+        learners.keep_state(connection, *rows)
 
 
 def rebuild_all(uow: UnitOfWork) -> int:
@@ -219,11 +233,11 @@ def _recall(row: SkillRow) -> Recall | None:
     )
 
 
-def _keep(
-    connection: Connection, of: tuple[UUID, UUID], state: LearnerState, families: tuple[str, ...], now: datetime
-) -> None:
-    level = LearnerRow(*of, state.level.mean, state.level.variance, now)
-    learners.keep_state(connection, level, (_skill_row(of, name, state.skills[name], now) for name in families))
+def _rows(
+    of: tuple[UUID, UUID], level: Level, skills: Mapping[str, SkillState], now: datetime
+) -> tuple[LearnerRow, list[SkillRow]]:
+    kept = [_skill_row(of, name, each, now) for name, each in skills.items()]
+    return LearnerRow(*of, level.mean, level.variance, now), kept
 
 
 def _skill_row(of: tuple[UUID, UUID], family: str, kept: SkillState, now: datetime) -> SkillRow:

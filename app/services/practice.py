@@ -26,6 +26,7 @@ from app.services.reveal import AT_ONCE, REHEARSAL, find_sitting, may_see, reade
 from app.storage.ids import new_id
 from app.storage.queries import attempts, sittings, tallies
 from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
+from app.storage.queries.learners import KnownRow
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -112,7 +113,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     NotFound for a stranger's item, Invalid for a reply that cannot be read, Conflict when the question was revised or
     the set it is of has ended.
     """
-    row = own_item(uow, actor, item_id)
+    row, known = _item_to_answer(uow, actor, item_id)
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     held = not may_see(sitting, now)
     if row.correct is not None:
@@ -130,7 +131,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
             tallies.count_attempt(connection, attempt)
-            learn(connection, attempt)
+            learn(connection, attempt, known)
             if sitting is not None:
                 sittings.finish_when_answered(connection, actor.school_id, sitting.id, now)
     except AlreadyAnswered:
@@ -147,6 +148,14 @@ def own_item(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ItemRow:
     if row is None:
         raise NotFound(item_id)
     return row
+
+
+def _item_to_answer(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[ItemRow, KnownRow]:
+    with uow.reader() as connection:
+        found = attempts.find_item_to_answer(connection, actor.school_id, actor.own_visit, item_id)
+    if found is None:
+        raise NotFound(item_id)
+    return found
 
 
 def read_reply(library: Library, item: Item, sent: Sent, language: Language) -> Reply:

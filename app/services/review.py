@@ -22,7 +22,7 @@ from app.services.messages import say
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
 from app.services.reveal import REHEARSAL, find_sitting, may_see, reader_of, require_open
 from app.storage.queries import attempts, drills
-from app.storage.queries.attempts import AttemptRow, ItemRow
+from app.storage.queries.attempts import AnsweredRow, AttemptRow
 from app.storage.queries.drills import DrillRow, PlaceRow
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
@@ -111,7 +111,8 @@ class SummaryView:
 
 def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now: datetime) -> VerdictView:
     """Return the verdict on an answered item; NotFound for a stranger's, Conflict while unanswered or held back."""
-    row, attempt, places = _answered(uow, actor, item_id)
+    row, places = _answered(uow, actor, item_id)
+    attempt = row.attempt
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
@@ -159,15 +160,15 @@ def _progress(purpose: str, progress: Progress) -> Progress:
     return replace(progress, next_position=None) if purpose == REHEARSAL else progress
 
 
-def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[ItemRow, AttemptRow, tuple[PlaceRow, ...]]:
+def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[AnsweredRow, tuple[PlaceRow, ...]]:
+    of = (actor.school_id, actor.own_visit)
     with uow.reader() as connection:
-        row = attempts.find_item(connection, actor.school_id, actor.own_visit, item_id)
-        if row is None:
+        row = attempts.find_answered(connection, *of, item_id)
+        if row is not None:
+            return row, drills.list_places(connection, actor.school_id, row.drill_id)
+        if attempts.find_item(connection, *of, item_id) is None:
             raise NotFound(item_id)
-        attempt = attempts.find_attempt(connection, actor.school_id, actor.own_visit, item_id)
-        if attempt is None:
-            raise Conflict(say("not-answered", actor.language))
-        return row, attempt, drills.list_places(connection, actor.school_id, row.drill_id)
+        raise Conflict(say("not-answered", actor.language))
 
 
 def _explained(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply) -> Explained | None:

@@ -6,9 +6,10 @@ from datetime import datetime, timedelta
 from app.learner.evidence import MISCONCEPTION_PRIOR, Level
 from app.services.actor import Actor
 from app.services.drills import DrillWish, get_drill, start_drill
-from app.services.learning import LearnerState, advance, find_state, rebuild_all
+from app.services.learning import LearnerState, advance, find_state, learn, rebuild_all
 from app.services.practice import Sent, answer
-from app.storage.queries.learners import AnswerRow
+from app.storage.queries.attempts import list_attempts
+from app.storage.queries.learners import AnswerRow, find_known, forget_state
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import CONVERSIONS, NOW, cast_of, drawn, right, visitor, wrong
@@ -111,3 +112,22 @@ def test_family_that_left_the_packs_stays_known(uow: UnitOfWork) -> None:
     before = state_of(uow, alice)
     assert rebuild_all(uow) == 1
     assert state_of(uow, alice) == before
+
+
+def test_what_was_read_before_another_answer_moved_it_is_read_again(uow: UnitOfWork) -> None:
+    alice, bob = visitor(uow), visitor(uow)
+    for actor in (alice, bob):
+        practise(uow, actor, "rwr")
+    with uow.reader() as connection:
+        attempts = list_attempts(connection, alice.school_id, alice.own_visit)
+        early = find_known(connection, alice.school_id, alice.own_visit, attempts[0].family)
+    later = [replace(attempts[0], answered_at=NOW + timedelta(days=day)) for day in (20, 21)]
+    for attempt in later:
+        with uow.writer() as connection:
+            learn(connection, attempt, early)
+            learn(connection, replace(attempt, visit_id=bob.own_visit))
+    assert state_of(uow, alice) == state_of(uow, bob)
+    with uow.writer() as connection:
+        forget_state(connection, alice.school_id, alice.own_visit)
+        learn(connection, later[1], early)
+    assert [kept.skill.answers for kept in state_of(uow, alice).skills.values()] == [1]

@@ -119,11 +119,11 @@ class TestVerdict:
         view = drill.verdict(item_id)
         assert (view.correct, view.explained) == (True, None)
 
-    def test_looking_takes_three_statements_and_writes_nothing(self, drill: Drill, count_queries: Counting) -> None:
+    def test_looking_takes_two_statements_and_writes_nothing(self, drill: Drill, count_queries: Counting) -> None:
         item_id = drill.answer(1, wrong)
         with count_queries() as counted:
             drill.verdict(item_id)
-        assert (len(counted.queries), counted.commits) == (3, 0)
+        assert (len(counted.queries), counted.commits) == (2, 0)
 
 
 class TestSummary:

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM
+from app.storage.queries.learners import KNOWN_COLUMNS, LEARNER, SKILL, KnownRow, as_known
 from app.storage.queries.measured import MEASURED
 
 MOST_MISSED = 20
@@ -69,6 +70,17 @@ class AttemptRow:
 
 
 @dataclass(frozen=True, slots=True)
+class AnsweredRow:
+    """An answer with where its item stands."""
+
+    drill_id: UUID
+    position: int
+    purpose: str
+    planned: int | None
+    attempt: AttemptRow
+
+
+@dataclass(frozen=True, slots=True)
 class MarkRow:
     """What became of one answer, in short."""
 
@@ -100,10 +112,22 @@ FIND_ITEM = (
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM).outerjoin(MEASURED, _OF_FAMILY))
     .where(*_OWN_ITEM)
 )
+_LEVEL = (LEARNER.c.school_id == DRILL.c.school_id) & (LEARNER.c.visit_id == DRILL.c.visit_id)
+_SKILL = (SKILL.c.school_id == DRILL.c.school_id) & (SKILL.c.visit_id == DRILL.c.visit_id)
+FIND_ITEM_TO_ANSWER = (
+    FIND_ITEM.add_columns(*KNOWN_COLUMNS)
+    .outerjoin(LEARNER, _LEVEL)
+    .outerjoin(SKILL, _SKILL & (SKILL.c.family == ITEM.c.family))
+)
 FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.school_id == bindparam("school_id"),
     ATTEMPT.c.drill_item_id == bindparam("item_id"),
     ATTEMPT.c.visit_id == bindparam("visit_id"),
+)
+FIND_ANSWERED = (
+    select(DRILL.c.id, ITEM.c.position, DRILL.c.purpose, DRILL.c.planned, *(ATTEMPT.c[n] for n in AttemptRow.__slots__))
+    .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
+    .where(*_OWN_ITEM)
 )
 MISSED_NUMBERS = (
     select(ATTEMPT.c.parameters)
@@ -135,11 +159,33 @@ def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: 
     return ItemRow(*tuple(row)) if row else None
 
 
+def find_item_to_answer(
+    connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID
+) -> tuple[ItemRow, KnownRow] | None:
+    """Return an item of the visit's own drills, and what is known of the visit in its family."""
+    found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
+    row = connection.execute(FIND_ITEM_TO_ANSWER, found).first()
+    if row is None:
+        return None
+    values, width = tuple(row), len(ItemRow.__slots__)
+    return ItemRow(*values[:width]), as_known(values[width:])
+
+
 def find_attempt(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AttemptRow | None:
     """Return the answer the visit gave to an item."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
     row = connection.execute(FIND_ATTEMPT, found).mappings().first()
     return AttemptRow(**row) if row else None
+
+
+def find_answered(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AnsweredRow | None:
+    """Return the answer to an item of the visit's own drills."""
+    found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
+    row = connection.execute(FIND_ANSWERED, found).first()
+    if row is None:
+        return None
+    drill_id, position, purpose, planned, *attempt = tuple(row)
+    return AnsweredRow(drill_id, position, purpose, planned, AttemptRow(*attempt))
 
 
 def add_attempt(connection: Connection, attempt: AttemptRow) -> None:

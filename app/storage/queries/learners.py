@@ -1,12 +1,12 @@
 """The learner model's state of a visit: read, and kept with each answer."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, delete, select
+from sqlalchemy import Connection, bindparam, delete, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, Learner, LearnerSkill
@@ -55,6 +55,14 @@ class SkillRow:
 
 
 @dataclass(frozen=True, slots=True)
+class KnownRow:
+    """A visit's level with its skill in one family; None is not known yet."""
+
+    level: LearnerRow | None = None
+    skill: SkillRow | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class AnswerRow:
     """What the learner model reads of a kept answer; without evidence (None) the answer says nothing to it."""
 
@@ -69,13 +77,24 @@ class AnswerRow:
 _OF_VISIT = ("school_id", "visit_id")
 FIND_LEARNER = select(LEARNER).where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT))
 _SAME_VISIT = (SKILL.c.school_id == LEARNER.c.school_id) & (SKILL.c.visit_id == LEARNER.c.visit_id)
-FIND_BOTH = (
-    select(LEARNER, SKILL)
+KNOWN_COLUMNS = (*LEARNER.c, *SKILL.c)
+FIND_KNOWN = (
+    select(*KNOWN_COLUMNS)
     .select_from(LEARNER.outerjoin(SKILL, _SAME_VISIT & (SKILL.c.family == bindparam("family"))))
     .where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT))
 )
 LIST_SKILLS = select(SKILL).where(*(SKILL.c[name] == bindparam(name) for name in _OF_VISIT)).order_by(SKILL.c.family)
 KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in LearnerRow.__slots__[2:]})
+MOVE_LEARNER = (
+    update(LEARNER)
+    .where(
+        LEARNER.c.school_id == bindparam("of_school_id"),
+        LEARNER.c.visit_id == bindparam("of_visit_id"),
+        LEARNER.c.mean == bindparam("before_mean"),
+        LEARNER.c.changed_at == bindparam("before_changed_at"),
+    )
+    .values({name: bindparam(name) for name in LearnerRow.__slots__[2:]})
+)
 KEEP_SKILL = Upsert(SKILL, lambda new: {name: new[name] for name in SkillRow.__slots__[3:]})
 FORGET = [delete(table).where(*(table.c[name] == bindparam(name) for name in _OF_VISIT)) for table in (LEARNER, SKILL)]
 ANSWERS = (
@@ -94,15 +113,18 @@ def find_learner(connection: Connection, school_id: UUID, visit_id: UUID) -> Lea
     return LearnerRow(**row) if row else None
 
 
-def find_learner_and_skill(
-    connection: Connection, school_id: UUID, visit_id: UUID, family: str
-) -> tuple[LearnerRow | None, SkillRow | None]:
+def find_known(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> KnownRow:
     """Return a visit's level and its skill in a family, in one statement."""
-    row = connection.execute(FIND_BOTH, {"school_id": school_id, "visit_id": visit_id, "family": family}).first()
-    if row is None:
-        return None, None
-    level, skill = row[: len(LearnerRow.__slots__)], row[len(LearnerRow.__slots__) :]
-    return LearnerRow(*level), SkillRow(*skill) if skill[0] is not None else None
+    row = connection.execute(FIND_KNOWN, {"school_id": school_id, "visit_id": visit_id, "family": family}).first()
+    return as_known(tuple(row)) if row else KnownRow()
+
+
+def as_known(values: Sequence[Any]) -> KnownRow:
+    """Return what the values of KNOWN_COLUMNS say."""
+    level, skill = values[: len(LearnerRow.__slots__)], values[len(LearnerRow.__slots__) :]
+    if level[0] is None:
+        return KnownRow()
+    return KnownRow(LearnerRow(*level), SkillRow(*skill) if skill[0] is not None else None)
 
 
 def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[SkillRow, ...]:
@@ -113,9 +135,28 @@ def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tupl
 
 def keep_state(connection: Connection, learner: LearnerRow, skills: Iterable[SkillRow]) -> None:
     """Keep a visit's level and some of its skills."""
-    KEEP_LEARNER.run(connection, {name: getattr(learner, name) for name in LearnerRow.__slots__})
+    KEEP_LEARNER.run(connection, _values(learner))
+    _keep_skills(connection, skills)
+
+
+def move_state(connection: Connection, before: LearnerRow, learner: LearnerRow, skills: Iterable[SkillRow]) -> bool:
+    """Keep them where the level still is what it was before; False, and nothing done, where it has moved since."""
+    row = {name: getattr(learner, name) for name in LearnerRow.__slots__[2:]}
+    row |= {"of_school_id": learner.school_id, "of_visit_id": learner.visit_id}
+    row |= {"before_mean": before.mean, "before_changed_at": before.changed_at}
+    if connection.execute(MOVE_LEARNER, row).rowcount != 1:
+        return False
+    _keep_skills(connection, skills)
+    return True
+
+
+def _keep_skills(connection: Connection, skills: Iterable[SkillRow]) -> None:
     for skill in skills:
-        KEEP_SKILL.run(connection, {name: getattr(skill, name) for name in SkillRow.__slots__})
+        KEEP_SKILL.run(connection, _values(skill))
+
+
+def _values(row: LearnerRow | SkillRow) -> dict[str, Any]:
+    return {name: getattr(row, name) for name in row.__slots__}
 
 
 def forget_state(connection: Connection, school_id: UUID, visit_id: UUID) -> None:

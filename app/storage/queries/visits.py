@@ -30,7 +30,7 @@ class VisitRow:
     revoked_at: datetime | None = None
 
 
-FIND = select(VISIT).where(
+FIND = select(*(VISIT.c[name] for name in VisitRow.__slots__)).where(
     VISIT.c.school_id == bindparam("school_id"),
     VISIT.c.token_hash == bindparam("token_hash"),
 )
@@ -43,8 +43,8 @@ REVOKE = update(VISIT).where(*ONE).values(revoked_at=bindparam("revoked_at"))
 
 def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> VisitRow | None:
     """Return the visit with this token, expired or not."""
-    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).mappings().first()
-    return VisitRow(**row) if row else None
+    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).first()
+    return VisitRow(*row) if row else None
 
 
 def add_visit(connection: Connection, visit: VisitRow) -> None:
