@@ -203,14 +203,7 @@ def known_of_class(connection: Connection, actor: Actor, class_id: UUID) -> Mapp
     levels = class_figures.list_levels(connection, actor.school_id, class_id)
     known = {row.visit_id: Known(Level(row.mean, row.variance)) for row in levels}
     for row in class_figures.list_known(connection, actor.school_id, class_id):
-        skill = Skill(
-            mean=row.mean,
-            answers=row.answers,
-            right=row.correct,
-            last_at=row.last_at,
-            misconceptions=row.misconceptions,
-        )
-        known[row.visit_id].skills[row.family] = (skill, row.met)
+        known[row.visit_id].skills[row.family] = (row.skill, row.met)
     return known
 
 
@@ -222,46 +215,57 @@ def _family_lines(library: Library, actor: Actor) -> Mapping[str, tuple[str, str
     return {family.id: (family.title.of(actor.language), family.topic) for family in library.families.values()}
 
 
+@dataclass(slots=True)
+class _Sums:
+    """What a class answered of one family or topic: the answers of each student, and the sums of all."""
+
+    by_student: dict[UUID, int] = field(default_factory=dict)
+    correct: int = 0
+    recent: int = 0
+    recent_correct: int = 0
+
+    def add(self, count: CountRow) -> None:
+        """Count a student's answers in."""
+        self.by_student[count.visit_id] = self.by_student.get(count.visit_id, 0) + count.answers
+        self.correct += count.correct
+        self.recent += count.recent_answers
+        self.recent_correct += count.recent_correct
+
+
 def _spots(
     counts: Sequence[CountRow], group_of: Mapping[str, str], words: Mapping[str, tuple[str, str]]
 ) -> Iterator[SpotLine]:
     """Yield every group with answers, the weakest first."""
-    by_student: defaultdict[str, defaultdict[UUID, int]] = defaultdict(lambda: defaultdict(int))
-    sums: defaultdict[str, list[int]] = defaultdict(lambda: [0, 0, 0, 0])
+    groups: defaultdict[str, _Sums] = defaultdict(_Sums)
     for count in counts:
-        group = group_of[count.family]
-        by_student[group][count.visit_id] += count.answers
-        more = (count.answers, count.correct, count.recent_answers, count.recent_correct)
-        sums[group] = [a + b for a, b in zip(sums[group], more, strict=True)]
-    skills = [SkillCount(group, tuple(by_student[group].values()), sums[group][1]) for group in by_student]
+        groups[group_of[count.family]].add(count)
+    skills = [SkillCount(group, tuple(sums.by_student.values()), sums.correct) for group, sums in groups.items()]
     for spot in weak_spots(skills):
         title, topic = words[spot.skill]
-        yield SpotLine(spot.skill, title, topic, spot, _trend(sums[spot.skill]))
+        yield SpotLine(spot.skill, title, topic, spot, _trend(groups[spot.skill]))
 
 
-def _trend(sums: Sequence[int]) -> int | None:
+def _trend(sums: _Sums) -> int | None:
     """Return the change of the share right, in points, of the latest week against before; None for too few answers."""
-    answers, correct, recent, recent_correct = sums
-    before = answers - recent
+    before, recent = sum(sums.by_student.values()) - sums.recent, sums.recent
     if min(before, recent) < LEAST_FOR_TREND:
         return None
-    return round(100 * (recent_correct / recent - (correct - recent_correct) / before))
+    return round(100 * (sums.recent_correct / recent - (sums.correct - sums.recent_correct) / before))
 
 
 def _held(
     library: Library, students: Sequence[StudentRow], known: Mapping[UUID, Known], actor: Actor
 ) -> Iterator[HeldLine]:
     """Yield the misconceptions that anybody showed and somebody likely holds."""
-    chances: defaultdict[tuple[str, str], dict[str, float]] = defaultdict(dict)
-    shown = set()
-    for student in students:
-        person = str(student.person_id)
-        for family, (skill, met) in known.get(student.visit_id, Known()).skills.items():
-            for name, chance in skill.misconceptions.items():
-                chances[family, name][person] = chance
-            shown |= {(family, name) for name in met}
+    skills = {str(student.person_id): known.get(student.visit_id, Known()).skills for student in students}
+    shown = {(family, name) for of in skills.values() for family, (_, met) in of.items() for name in met}
+    chances: defaultdict[str, dict[str, float]] = defaultdict(dict)
+    for family, name in shown:
+        for person, of in skills.items():
+            if family in of and name in of[family][0].misconceptions:
+                chances[f"{family}/{name}"][person] = of[family][0].misconceptions[name]
     names = {str(student.person_id): student.name for student in students}
-    for held in held_misconceptions({"/".join(each): chances[each] for each in chances if each in shown}):
+    for held in held_misconceptions(chances):
         family, _, name = held.misconception.partition("/")
         words = misconception_words(library, family, name, actor)
         if words is not None:

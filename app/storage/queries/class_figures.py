@@ -6,11 +6,13 @@ from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Select, Text, bindparam, case, cast, func, select
+from sqlalchemy import Connection, Select, Text, bindparam, case, cast, func, select, type_coerce
 
+from app.learner.evidence import Skill
 from app.storage.base import table_of
 from app.storage.models import Assignment, Attempt, DrillItem, Enrolment, LearnerSkill, Person, Sitting, WeekTally
 from app.storage.queries.learners import LEARNER, LearnerRow
+from app.storage.types import RepeatedUuid
 
 TALLY, SKILL, ATTEMPT, ITEM = table_of(WeekTally), table_of(LearnerSkill), table_of(Attempt), table_of(DrillItem)
 ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
@@ -36,11 +38,7 @@ class KnownRow:
 
     visit_id: UUID
     family: str
-    mean: float
-    answers: int
-    correct: int
-    last_at: datetime
-    misconceptions: dict[str, float]
+    skill: Skill
     met: frozenset[str]
 
 
@@ -74,6 +72,10 @@ _MEMBERS = (
 )
 
 
+def _visit_of(table: Any) -> Any:
+    return type_coerce(table.c.visit_id, RepeatedUuid).label("visit_id")
+
+
 def _of_members(table: Any) -> Any:
     return (table.c.school_id == bindparam("school_id")) & table.c.visit_id.in_(_MEMBERS)
 
@@ -81,7 +83,7 @@ def _of_members(table: Any) -> Any:
 _RECENT = TALLY.c.week >= bindparam("recent")
 COUNTS = (
     select(
-        TALLY.c.visit_id,
+        _visit_of(TALLY),
         TALLY.c.family,
         func.sum(TALLY.c.answers).label("answers"),
         func.sum(TALLY.c.correct).label("correct"),
@@ -97,7 +99,7 @@ _OF_SET = (ASSIGNMENT.c.school_id == SITTING.c.school_id) & (ASSIGNMENT.c.id == 
 _RIGHT = case((ATTEMPT.c.correct, 1), else_=0)
 COUNTS_OF_SET = (
     select(
-        ATTEMPT.c.visit_id,
+        _visit_of(ATTEMPT),
         ATTEMPT.c.family,
         func.count().label("answers"),
         func.sum(_RIGHT).label("correct"),
@@ -116,10 +118,13 @@ WEEKS = (
     .group_by(TALLY.c.week)
 )
 LEVELS = select(LEARNER).where(_of_members(LEARNER))
+_NONE: frozenset[str] = frozenset()
 _NOTHING = "{}"  # what most students met in most families: not worth reading as JSON
-KNOWN = select(*(SKILL.c[name] for name in KnownRow.__slots__[:-1]), cast(SKILL.c.met, Text).label("met")).where(
-    _of_members(SKILL)
-)
+KNOWN = select(
+    _visit_of(SKILL),
+    *(SKILL.c[name] for name in ("family", "mean", "answers", "correct", "last_at")),
+    *(cast(SKILL.c[name], Text) for name in ("misconceptions", "met")),
+).where(_of_members(SKILL))
 MISSED = (
     select(PERSON.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
     .select_from(
@@ -160,12 +165,17 @@ def list_levels(connection: Connection, school_id: UUID, class_id: UUID) -> list
 
 def list_known(connection: Connection, school_id: UUID, class_id: UUID) -> list[KnownRow]:
     """Return what is known of every student of a class in every family they answered."""
-    rows = connection.execute(KNOWN, {"school_id": school_id, "class_id": class_id})
-    return [KnownRow(*row[:7], met=_names_in(row.met)) for row in rows]
+    rows = connection.execute(KNOWN, {"school_id": school_id, "class_id": class_id}).all()
+    chances = json.loads(f"[{','.join(row[6] for row in rows)}]")  # at one go: rows are many
+    known = []
+    for (visit_id, family, mean, answers, correct, last_at, _, met), each in zip(rows, chances, strict=True):
+        skill = Skill(mean=mean, answers=answers, right=correct, last_at=last_at, misconceptions=each)
+        known.append(KnownRow(visit_id, family, skill, _names_in(met)))
+    return known
 
 
 def _names_in(met: str) -> frozenset[str]:
-    return frozenset(() if met == _NOTHING else json.loads(met))
+    return _NONE if met == _NOTHING else frozenset(json.loads(met))
 
 
 def list_missed(connection: Connection, school_id: UUID, class_id: UUID, family: str) -> list[MissedRow]:

@@ -13,6 +13,7 @@ from app.services.set_wishes import SetWish
 from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.topic_sets import SetSettings, make_set
 from app.storage.queries.people import PersonRow
+from app.storage.queries.tallies import ADD, week_of
 from tests.fakes import START, Clock
 from tests.questions.engine import library
 from tests.web.browsing import Browser
@@ -68,6 +69,26 @@ def test_topic_and_weeks_choose_and_what_cannot_be_is_said(instructor: Browser, 
     assert "Compass to magnetic" not in instructor.get_page(f"/classes/{autumn}/weak-spots?topic=wind").text
     page = instructor.get_page(f"/classes/{autumn}/weak-spots?weeks=7", 422)
     assert "The latest 7 weeks" in page.words("//main//strong")
+
+
+def test_other_kinds_stand_behind_a_link_and_what_is_chosen_is_marked(
+    school: OneSchool, instructor: Browser, ingrid: PersonRow
+) -> None:
+    bob, families = school.add(Role.STUDENT, "Bob"), list(library().families)[:15]
+    winter = school.add_class("Winter", ingrid, bob)
+    counted = {"school_id": bob.school_id, "visit_id": bob.visit_id, "week": week_of(START), "changed_at": START}
+    counted |= {"answers": 4, "correct": 1, "timed": 0, "took_ms": 0}
+    with school.backend.uow.writer() as connection:
+        connection.execute(ADD, [counted | {"family": family} for family in families])
+    page = instructor.get_page(f"/classes/{winter}/weak-spots?weeks=4")
+    assert page.words("//nav[@aria-label='Which answers']//a[@aria-current]") == "The latest 4 weeks"
+    kinds = "//section[h2='Kinds of questions']"
+    assert len(page.find(f"{kinds}//tbody/tr")) == 12
+    (link,) = page.find(f"{kinds}//a[.='3 other kinds']/@href")
+    page = instructor.get_page(link)
+    assert len(page.find(f"{kinds}//tbody/tr")) == 15
+    assert page.words("//nav[@aria-label='Which answers']//a[@aria-current]") == "The latest 4 weeks"
+    assert page.find(f"{kinds}//a[.='Only the weakest kinds']")
 
 
 def test_nobody_else_sees_it(school: OneSchool, autumn: UUID) -> None:
