@@ -28,6 +28,19 @@ def test_lists_newest_first_a_page_at_a_time(school: OneSchool) -> None:
     assert older.find("//main//a[@href='/school/audit']")
 
 
+def test_details_are_words_and_what_is_empty_says_nothing(school: OneSchool) -> None:
+    ingrid, sylvie = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.SCHOOL, "Sylvie", "fr")
+    details = {"kind": "taught", "corrects": True, "due_at": START.isoformat(), "overridden": "rehearsals, sections"}
+    with school.backend.uow.writer() as connection:
+        for later, each in enumerate((details, {"due_at": None, "corrects": False, "reason": "", "lost": 0})):
+            who, what = (ingrid.id, ingrid.name), ("record-entry", "Alice")
+            audit.note_for(connection, school.id, who, what, START + timedelta(minutes=later), **each)
+    page = school.browser_of(sylvie, "fr").get_page("/school/audit")
+    empty, full = (words_of(each).replace("\u00a0", " ") for each in page.find("//tr[td='Alice']/td[last()]"))
+    assert empty == "n’ont pu être notées de nouveau : 0"
+    assert full.startswith("genre : enseigné; en corrige une précédente; à rendre : 1 sept. 2026 10:30; malgré : rép")
+
+
 def test_another_school_sees_nothing_of_it(school: OneSchool, other_school: OneSchool) -> None:
     school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
     dora = other_school.browser_of(other_school.add(Role.SCHOOL, "Dora"))
