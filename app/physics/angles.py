@@ -7,7 +7,23 @@ Sines and cosines are exact at the right angles, and at 30 and 60 degrees where 
 
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
-from math import asin, atan, atan2, copysign, cos, degrees, fmod, hypot, inf, isfinite, radians, remainder, sin, sqrt
+from math import (
+    asin,
+    atan,
+    atan2,
+    copysign,
+    cos,
+    degrees,
+    floor,
+    fmod,
+    hypot,
+    inf,
+    isfinite,
+    radians,
+    remainder,
+    sin,
+    sqrt,
+)
 
 from app.physics.errors import OutOfRange, Undefined, require
 
@@ -81,6 +97,10 @@ def round_half_up(x: float, digits: int = 0) -> float:
     ninth decimal is dropped first.
     """
     require("x", x, -1e15, 1e15)
+    if digits == 0:  # most often: exact without decimals, since a half and what is over are exact in floating point
+        size = abs(round(x, NOISE_DIGITS))
+        down = floor(size)
+        return copysign(down + (size - down >= 0.5), x) + 0.0
     step = Decimal(1).scaleb(-digits)
     exact = Decimal(repr(round(x, NOISE_DIGITS)))
     return float(exact.quantize(step, rounding=ROUND_HALF_UP)) + 0.0

@@ -26,7 +26,7 @@ from app.services.learning import CLOSED_FORMS, LearnerState, find_state, posed_
 from app.services.messages import say
 from app.services.mix import ANYTHING, Suits, choose_items
 from app.services.set_wishes import carriers
-from app.services.withdrawals import offered
+from app.services.withdrawals import load_offered
 from app.storage.ids import new_id
 from app.storage.queries import attempts, drills
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -60,7 +60,9 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
     NotFound for an unknown topic, family or misconception; Invalid for its length; Conflict when nothing is offered.
     """
     _check_length(aim, actor)
-    library = offered(uow, actor, library)
+    with uow.reader() as connection:
+        library = load_offered(connection, actor, library)
+        state = find_state(connection, actor.school_id, actor.own_visit)
     families = tuple(wanted_families(library, DrillWish(aim.topic, aim.families)))
     kept_aim = {"families": list(families) if aim.topic or aim.families else [], "misconception": aim.misconception}
     drill = replace(
@@ -69,7 +71,7 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
         planned=aim.length if aim.minutes is None else None,
         ends_at=now + timedelta(minutes=aim.minutes) if aim.minutes else None,
     )
-    item = _Chooser(uow, actor, library, drill).next_item((), now)
+    item = _Chooser(uow, actor, library, drill, state).next_item((), now)
     if item is None:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     keep_drill(uow, drill, [item], now)
@@ -81,16 +83,22 @@ def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: 
     with uow.reader() as connection:
         drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
         places = drills.list_places(connection, actor.school_id, drill_id)
-    if drill is None or drill.aim is None or any(place.correct is None for place in places):
-        return
-    if (drill.planned and len(places) >= drill.planned) or (drill.ends_at and now >= drill.ends_at):
-        return
-    if len(places) >= LONGEST:
-        return
-    item = _Chooser(uow, actor, offered(uow, actor, library), drill).next_item(places, now)
+        if drill is None or not _goes_on(drill, places, now):
+            return
+        library = load_offered(connection, actor, library)
+        state = find_state(connection, actor.school_id, actor.own_visit)
+    item = _Chooser(uow, actor, library, drill, state).next_item(places, now)
     if item is not None:
         with uow.writer() as connection:
             drills.add_place(connection, actor.school_id, drill_id, place_of(item, len(places) + 1, now))
+
+
+def _goes_on(drill: DrillRow, places: Sequence[PlaceRow], now: datetime) -> bool:
+    """Whether a drill has an aim, no item open, and not come to its end."""
+    if drill.aim is None or any(place.correct is None for place in places):
+        return False
+    over = drill.ends_at is not None and now >= drill.ends_at
+    return not over and len(places) < min(drill.planned or LONGEST, LONGEST)
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,11 +107,12 @@ class _Chooser:
     actor: Actor
     library: Library
     drill: DrillRow
+    state: LearnerState
 
     def next_item(self, places: Sequence[PlaceRow], now: datetime) -> Item | None:
         """Return the item to ask next; None when none of the families is offered at this home."""
         rng = Random(f"{self.drill.seed} {len(places)}")
-        state = self._state()
+        state = self.state
         last = [place.family for place in places]
         often = {family for family in last if last.count(family) >= MOST_OF_A_FAMILY}
         families = [each for each in self._families() if each not in often] or self._families()
@@ -112,14 +121,10 @@ class _Chooser:
             choice = choose(state.level, candidates, last, now, rng)
             if choice is None:
                 return None
-            item = self._item(state, choice, places, now, rng)
+            item = self._item(choice, places, now, rng)
             if item is not None:
                 return item
             candidates = [each for each in candidates if each.family != choice.family]
-
-    def _state(self) -> LearnerState:
-        with self.uow.reader() as connection:
-            return find_state(connection, self.actor.school_id, self.actor.own_visit)
 
     def _families(self) -> Sequence[str]:
         aim: dict[str, Any] = self.drill.aim or {}
@@ -127,35 +132,35 @@ class _Chooser:
             return mending_families(self.library, aim["misconception"])
         return [each for each in aim["families"] or self.library.families if each in self.library.families]
 
-    def _item(
-        self, state: LearnerState, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random
-    ) -> Item | None:
+    def _item(self, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random) -> Item | None:
         to_mend = str((self.drill.aim or {})["misconception"]).partition("/")[2]
         forms = (self._forms(places), OPEN_FORMS, CLOSED_FORMS)
         wishes = [Suits(each, to_mend or choice.contrast or "") for each in forms] + ([] if to_mend else [ANYTHING])
-        items = self._drawn(choice.family, wishes, rng)
+        missed, difficulty = self._missed_and_difficulty(choice.family)
+        items = self._drawn(choice.family, wishes, missed, rng)
         if not items:
             return None
-        skill = _skill_of(self.library, state, choice.family)
-        difficulty = self._difficulty(choice.family)
+        state, skill = self.state, _skill_of(self.library, self.state, choice.family)
         posed = [posed_of(self.library, item, difficulty) for item in items]
         return items[nearest_difficulty(state.level, skill, posed, choice.purpose, now)]
 
-    def _difficulty(self, family: str) -> FamilyDifficulty:
+    def _missed_and_difficulty(self, family: str) -> tuple[list[dict[str, Any]], FamilyDifficulty]:
+        school_id = self.actor.school_id
         with self.uow.reader() as connection:
-            return find_difficulty(connection, self.actor.school_id, self.library, family)
+            missed = attempts.list_missed_numbers(connection, school_id, self.actor.own_visit, family)
+            return missed, find_difficulty(connection, school_id, self.library, family)
 
     def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
         """Return the kind of answer this drill has had less of: half of them are given without options."""
         without = sum(place.form in OPEN_FORMS for place in places)
         return OPEN_FORMS if 2 * without < len(places) else CLOSED_FORMS
 
-    def _drawn(self, family: str, wishes: Sequence[Suits], rng: Random) -> list[Item]:
+    def _drawn(self, family: str, wishes: Sequence[Suits], missed: Sequence[dict[str, Any]], rng: Random) -> list[Item]:
         """Return a few items by the first wish that gives any whose numbers were not missed lately.
 
         A kind that has no other numbers, such as a hand-written question, is asked with the same again.
         """
-        missed, again = self._missed(family), list[Item]()
+        again = list[Item]()
         conventions = Conventions.from_json(self.drill.conventions)
         for wish in wishes:
             seed = int(rng.random() * 2**31)
@@ -165,10 +170,6 @@ class _Chooser:
                 return items
             again = again or stale
         return again[:WEIGHED]
-
-    def _missed(self, family: str) -> list[dict[str, Any]]:
-        with self.uow.reader() as connection:
-            return attempts.list_missed_numbers(connection, self.actor.school_id, self.actor.own_visit, family)
 
 
 def mending_families(library: Library, misconception: str) -> tuple[str, ...]:

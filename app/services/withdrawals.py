@@ -5,6 +5,8 @@ from dataclasses import replace
 from datetime import datetime
 from functools import lru_cache
 
+from sqlalchemy import Connection
+
 from app.packs.library import Library
 from app.services.actor import Actor, Role
 from app.services.audit import note
@@ -19,7 +21,13 @@ LONGEST_REASON = 500
 
 def offered(uow: UnitOfWork, actor: Actor, library: Library) -> Library:
     """Return the library without what the actor's school has withdrawn; what was answered is shown by the whole one."""
-    gone = frozenset(list_withdrawn(uow, actor, library))
+    with uow.reader() as connection:
+        return load_offered(connection, actor, library)
+
+
+def load_offered(connection: Connection, actor: Actor, library: Library) -> Library:
+    """Return the same as `offered`, for whoever reads other things besides."""
+    gone = frozenset(still_withdrawn(library, withdrawals.list_withdrawals(connection, actor.school_id)))
     return _without(library, gone) if gone else library
 
 

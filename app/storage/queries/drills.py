@@ -8,6 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
@@ -93,6 +94,10 @@ LATEST_OPEN = (
 )
 ADD_DRILL = insert(DRILL)
 ADD_ITEMS = insert(ITEM)
+ADD_IF_FREE = {
+    name: dialect.insert(ITEM).on_conflict_do_nothing().execution_options(preserve_rowcount=True)
+    for name, dialect in (("sqlite", sqlite), ("postgresql", postgresql))
+}
 
 
 def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
@@ -126,12 +131,8 @@ def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow
 
 def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: PlaceRow) -> bool:
     """Keep one more place of a drill; False when somebody was quicker."""
-    try:
-        with connection.begin_nested():
-            connection.execute(ADD_ITEMS, _chosen(place) | {"school_id": school_id, "drill_id": drill_id})
-    except IntegrityError:
-        return False
-    return True
+    row = _chosen(place) | {"school_id": school_id, "drill_id": drill_id}
+    return connection.execute(ADD_IF_FREE[connection.dialect.name], row).rowcount == 1
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:

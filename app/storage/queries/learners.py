@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import starmap
 from typing import Any
 from uuid import UUID
 
@@ -129,8 +130,8 @@ def as_known(values: Sequence[Any]) -> KnownRow:
 
 def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[SkillRow, ...]:
     """Return every skill of a visit, by family."""
-    rows = connection.execute(LIST_SKILLS, {"school_id": school_id, "visit_id": visit_id}).mappings()
-    return tuple(SkillRow(**row) for row in rows)
+    rows = connection.execute(LIST_SKILLS, {"school_id": school_id, "visit_id": visit_id})
+    return tuple(starmap(SkillRow, rows))
 
 
 def keep_state(connection: Connection, learner: LearnerRow, skills: Iterable[SkillRow]) -> None:
