@@ -15,7 +15,6 @@ from app.grader.grade import Grade, grade
 from app.grader.reply import Reply
 from app.packs.library import Library
 from app.questions.present import plain
-from app.services.actor import Actor
 from app.services.audit import note_for
 from app.services.items import find_item
 from app.services.learning import rebuild
@@ -132,20 +131,6 @@ def mark_today(library: Library, row: GradedRow) -> Grade | None:
     if item.form in {"choice", "pick"} and all(option.value != reply.value for option in item.options):
         return None
     return grade(library, item, reply)
-
-
-def list_untold(uow: UnitOfWork, actor: Actor) -> Sequence[RegradedRow]:
-    """Return the actor's answers that were marked again and that they have not read of."""
-    if actor.visit_id is None:
-        return ()
-    with uow.reader() as connection:
-        return regrading.list_untold(connection, actor.school_id, actor.visit_id)
-
-
-def tell(uow: UnitOfWork, actor: Actor, now: datetime) -> None:
-    """Note that the actor has read what was marked again."""
-    with uow.writer() as connection:
-        regrading.tell(connection, actor.school_id, actor.own_visit, now)
 
 
 def _row(school_id: UUID, row: GradedRow, marks: Grade, who: str, now: datetime) -> RegradedRow:

@@ -11,7 +11,8 @@ from app.packs.library import Library
 from app.services import regrading
 from app.services.learning import find_state, rebuild
 from app.services.quality_count import count_all
-from app.services.regrading import apply, list_untold, mark_again, plan, tell
+from app.services.regrade_notice import list_untold, tell
+from app.services.regrading import apply, mark_again, plan
 from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.storage.queries import audit, quality, tallies

@@ -14,7 +14,7 @@ from app.services.learning import find_state, rebuild
 from app.services.past_answers import Asked, do, look
 from app.services.quality_count import count_all
 from app.services.record import own_data, record
-from app.services.regrading import list_untold
+from app.services.regrade_notice import list_untold
 from app.services.review import summary, verdict
 from app.services.sittings import list_due, start_sitting
 from app.services.topic_sets import SetSettings

@@ -66,6 +66,19 @@ class RegradedRow:
     deed: str = "marked"
 
 
+@dataclass(frozen=True, slots=True)
+class UntoldRow:
+    """An answer that was marked again and whose learner has not read of it: both marks, and what was done."""
+
+    drill_item_id: UUID
+    family: str
+    deed: str
+    old_correct: bool
+    old_share: float
+    new_correct: bool
+    new_share: float
+
+
 _GRADED = tuple(ATTEMPT.c[name] for name in GradedRow.__slots__)
 ADD = insert(REGRADED)
 _ONE = (ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
@@ -81,7 +94,14 @@ MARK = (
     )
 )
 _OF_VISIT = (REGRADED.c.school_id == bindparam("in_school"), REGRADED.c.visit_id == bindparam("of_visit"))
-UNTOLD = select(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None)).order_by(REGRADED.c.id)
+UNTOLD = (
+    select(ATTEMPT.c.drill_item_id, *(REGRADED.c[name] for name in UntoldRow.__slots__[1:]))
+    .select_from(
+        REGRADED.join(ATTEMPT, (ATTEMPT.c.school_id == REGRADED.c.school_id) & (ATTEMPT.c.id == REGRADED.c.attempt_id))
+    )
+    .where(*_OF_VISIT, REGRADED.c.told_at.is_(None))
+    .order_by(ATTEMPT.c.answered_at, REGRADED.c.id)
+)
 TELL = update(REGRADED).where(*_OF_VISIT, REGRADED.c.told_at.is_(None))
 
 
@@ -130,10 +150,10 @@ def _plain(row: RegradedRow) -> dict[str, Any]:
     return {name: getattr(row, name) for name in RegradedRow.__slots__}
 
 
-def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[RegradedRow, ...]:
-    """Return what was marked again and its learner has not read of."""
-    rows = connection.execute(UNTOLD, {"in_school": school_id, "of_visit": visit_id}).mappings()
-    return tuple(RegradedRow(**row) for row in rows)
+def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[UntoldRow, ...]:
+    """Return what was marked again and its learner has not read of, in the order in which it was answered."""
+    rows = connection.execute(UNTOLD, {"in_school": school_id, "of_visit": visit_id})
+    return tuple(UntoldRow(*row) for row in rows)
 
 
 def tell(connection: Connection, school_id: UUID, visit_id: UUID, now: datetime) -> None:

@@ -1,13 +1,11 @@
 """The plan for today, and the drills it offers."""
 
-from collections import Counter
-
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.services.adaptive import Aim, start_adaptive
 from app.services.drills import LENGTH
-from app.services.regrading import list_untold, tell
+from app.services.regrade_notice import regrade_notice, tell
 from app.services.today import today
 from app.web.access import allow
 from app.web.current import actor, actor_with_visit, backend, library, now, uow
@@ -26,7 +24,7 @@ def show_today() -> ResponseReturnValue:
     view = today(uow(), actor(), library(), now())
     return render_template(
         "student/show_today.html",
-        regraded=Counter(row.deed for row in list_untold(uow(), actor())),
+        regraded=regrade_notice(uow(), actor(), library(), now()),
         view=view,
         lengths=LENGTHS,
         minutes=MINUTES,
