@@ -1,7 +1,8 @@
 """The airspeed indicator: numerals each 20 kt, marks each 5, its arcs, and a needle.
 
-An arc is told from the others by its pattern and its letter, never by colour: white hollow, green solid, yellow
-barred; the red line crosses them. Source of the arrangement: FAA-H-8083-25C, chapter 8 (from memory).
+Numerals and letters stand over the needle, so that it hides none. An arc is told from the others by its pattern and its
+letter, never by colour: white hollow, green solid, yellow barred; the red line crosses them.
+Source of the arrangement: FAA-H-8083-25C, chapter 8 (from memory).
 """
 
 from collections.abc import Iterator
@@ -32,6 +33,7 @@ CENTRE, GLASS, TICKS, NUMERALS = (160.0, 160.0), 134.0, 129.0, 72.0
 SLOWEST_KT, FASTEST_KT, FIRST_DEG, PER_KT_DEG = 30, 180, 24.0, 2.08
 GREEN, WHITE_IN, WHITE_OUT, YELLOW_IN, YELLOW_OUT, LETTERS = 116.0, 94.0, 104.0, 111.0, 121.0, 99.0
 RED_FROM, NEEDLE = 88.0, 104.0
+UNIT = (160.0, 120.0)  # in the gap of the scale, where no needle comes
 ARCS = ("white_low_kt", "white_high_kt", "green_low_kt", "green_high_kt", "red_kt")
 
 
@@ -46,38 +48,52 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     parts = [
         *square_case(SIZE),
         ring(CENTRE, GLASS, FRAME, "card"),
-        *_scale(),
-        *(_arcs(values, language) if "red_kt" in values else ()),
-        centred((160, 190), pick(language, "KNOTS", "NŒUDS"), Lettering()),
+        *_marks(),
+        *(_arcs(values) if "red_kt" in values else ()),
         *(_needle(values["ias_kt"]) if "ias_kt" in values else ()),
+        *_numerals(),
+        *(_letters(values, language) if "red_kt" in values else ()),
         *corner_screws(SIZE),
     ]
     description = _describe(values, language)
     return Drawing("airspeed", sheet("airspeed", SIZE, parts, title, description), title, description)
 
 
-def _scale() -> Iterator[str]:
+def _marks() -> Iterator[str]:
     speeds = range(SLOWEST_KT, FASTEST_KT + 1, 5)
     for tens, length, pen in ((True, 16, Pen("ink", 2.5)), (False, 9, EDGE)):
         azimuths = (azimuth_of(speed) for speed in speeds if (speed % 10 == 0) == tens)
         yield stroke(segments((around(CENTRE, TICKS, a), around(CENTRE, TICKS - length, a)) for a in azimuths), pen)
+
+
+def _numerals() -> Iterator[str]:
     for speed in range(40, FASTEST_KT + 1, 20):
-        yield centred(around(CENTRE, NUMERALS, azimuth_of(speed)), str(speed), Lettering(18, bold=True))
+        yield centred(around(CENTRE, NUMERALS, azimuth_of(speed)), str(speed), Lettering(18, bold=True, halo="card"))
+    yield centred(UNIT, "kt")
 
 
-def _arcs(values: Values, language: Language) -> Iterator[str]:
-    white = azimuth_of(values["white_low_kt"]), azimuth_of(values["white_high_kt"])
-    green = azimuth_of(values["green_low_kt"]), azimuth_of(values["green_high_kt"])
-    red = azimuth_of(values["red_kt"])
+def _arcs(values: Values) -> Iterator[str]:
+    white, green, red = _ends(values)
     yield stroke(arc(CENTRE, GREEN, *green), Pen("ink", 6))
     yield from _band((WHITE_IN, WHITE_OUT), white)
     yield from _band((YELLOW_IN, YELLOW_OUT), (green[1], red))
     bars = (green[1] + 4 * step for step in range(1, int((red - green[1]) / 4) + 1))
     yield stroke(segments((around(CENTRE, YELLOW_IN, a), around(CENTRE, YELLOW_OUT, a)) for a in bars), EDGE)
     yield stroke(segment(around(CENTRE, RED_FROM, red), around(CENTRE, GLASS, red)), Pen("ink", 5))
+
+
+def _ends(values: Values) -> tuple[tuple[float, float], tuple[float, float], float]:
+    """Return where the white and green arcs begin and end, and where the red line is."""
+    at = {name: azimuth_of(values[name]) for name in ARCS}
+    white, green = (at["white_low_kt"], at["white_high_kt"]), (at["green_low_kt"], at["green_high_kt"])
+    return white, green, at["red_kt"]
+
+
+def _letters(values: Values, language: Language) -> Iterator[str]:
+    white, green, red = _ends(values)
     spots = (white[1] + 7, green[1] - 12, (green[1] + red) / 2, red + 9)
     for azimuth, letter in zip(spots, pick(language, "WGYR", "BVJR"), strict=True):
-        yield centred(around(CENTRE, LETTERS, azimuth), letter, Lettering(15, bold=True))
+        yield centred(around(CENTRE, LETTERS, azimuth), letter, Lettering(15, bold=True, halo="card"))
 
 
 def _band(radii: tuple[float, float], ends: tuple[float, float]) -> Iterator[str]:

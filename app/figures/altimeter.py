@@ -1,7 +1,8 @@
 """A three-hand altimeter with its setting window, seen from the front: ten numerals, twenty feet a mark.
 
 The long thin hand goes round once in 1000 ft, the short wide one once in 10 000, the one that ends in a triangle at the
-rim once in 100 000: an altitude A stands at 360 A / 1000, 360 A / 10 000 and 360 A / 100 000 degrees.
+rim once in 100 000: an altitude A stands at 360 A / 1000, 360 A / 10 000 and 360 A / 100 000 degrees. The setting is
+on the right, or where no hand hides it: on the left, or below. Numerals stand over the hands.
 Source of the arrangement: FAA-H-8083-25C, chapter 8, sensitive altimeter (from memory).
 """
 
@@ -29,6 +30,7 @@ from app.figures.strokes import (
     stroke,
 )
 from app.figures.words import pick
+from app.physics.angles import difference
 
 SIZE = (320.0, 320.0)
 CENTRE = (160.0, 160.0)
@@ -39,7 +41,8 @@ TRIANGLE = ((112.0, 0.0), (127.0, 7.0), (127.0, -7.0))
 SHORT_HAND = ((72.0, 0.0), (52.0, 10.0), (14.0, 4.0), (-14.0, 4.0), (-14.0, -4.0), (14.0, -4.0), (52.0, -10.0))
 TRIANGLE_PEN, SHORT_PEN = Pen("ink", 1.75), Pen("ink", 2.25)
 LONG_GROUND, LONG_PEN = Pen("card", 8), Pen("ink", 5)
-WINDOW_CORNER, WINDOW_SIZE = (185.0, 149.0), (58.0, 22.0)
+WINDOW_SIZE, WINDOW_FROM_CENTRE = (58.0, 22.0), 57.0
+WINDOWS = {90: 30, 270: 30, 180: 50}  # azimuth of a place for the window, and how far from it a hand leaves it free
 HIGHEST_FT = 20_000
 HANDS_FT = {"long": 1000, "short": 10_000, "rim": 100_000}  # feet in one turn of each hand
 ALTITUDE = Parameter(
@@ -57,11 +60,10 @@ def draw_altimeter(values: Values, language: Language, _medium: Medium) -> Drawi
         *square_case(SIZE),
         ring(CENTRE, GLASS, FRAME, "card"),
         *_marks(),
-        *_numerals(),
-        stroke(rounded(WINDOW_CORNER, WINDOW_SIZE, 3), EDGE, "paper"),
-        centred((WINDOW_CORNER[0] + WINDOW_SIZE[0] / 2, CENTRE[1]), setting, Lettering(15, bold=True)),
+        *_window(altitude_ft, setting),
         *_hands(altitude_ft),
         disc(CENTRE, 6),
+        *_numerals(),
         *corner_screws(SIZE),
     ]
     description = _describe(altitude_ft, setting, language)
@@ -82,7 +84,17 @@ def _marks() -> Iterator[str]:
 
 def _numerals() -> Iterator[str]:
     for numeral in range(10):
-        yield centred(around(CENTRE, NUMERALS, 36 * numeral), str(numeral), Lettering(25, bold=True))
+        yield centred(around(CENTRE, NUMERALS, 36 * numeral), str(numeral), Lettering(25, bold=True, halo="card"))
+
+
+def _window(altitude_ft: float, setting: str) -> Iterator[str]:
+    """Draw the setting where neither of the two thick hands comes over it."""
+    hands = [360 * altitude_ft / HANDS_FT[name] for name in ("long", "short")]
+    place = next(at for at, free in WINDOWS.items() if all(abs(difference(hand, at)) >= free for hand in hands))
+    middle = around(CENTRE, WINDOW_FROM_CENTRE, place)
+    corner = middle[0] - WINDOW_SIZE[0] / 2, middle[1] - WINDOW_SIZE[1] / 2
+    yield stroke(rounded(corner, WINDOW_SIZE, 3), EDGE, "paper")
+    yield centred(middle, setting, Lettering(15, bold=True))
 
 
 def _hands(altitude_ft: float) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """Three gyro instruments and what drives each: suction with its gauge, or the electrical feed.
 
-A broken feed, and the instruments that hang on it, are barred. For verdicts: it shows what is lost.
+A broken feed is barred above its box, and so are the instruments that hang on it. For verdicts: it shows what is lost.
 """
 
 from collections.abc import Iterator, Mapping
@@ -43,7 +43,8 @@ DRIVES = {
 }
 FEEDS = {"suction": (88.0, 176.0), "electrical": (232.0, 148.0)}  # where a feed's box stands, where its line runs
 FEED_NAMES = {"suction": ("Suction", "Dépression"), "electrical": ("Electrical", "Électrique")}
-RADIUS, BOX, BOX_Y = 34.0, (112.0, 34.0), 202.0
+RADIUS, BOX, BOX_Y = 34.0, (112.0, 34.0), 210.0
+OUTLET_Y, STUB_Y = 193.0, 182.0  # where a feed is barred, above its box; where it ends when nothing hangs on it
 
 
 def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
@@ -55,7 +56,7 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
         *(part for feed in FEEDS for part in _feed(feed, [g for g in GYROS if drives[g] == feed], language)),
         *(part for gyro in GYROS for part in _face(gyro, language)),
         *(_bar(GYROS[gyro], RADIUS - 4) for gyro in lost),
-        *([_bar((FEEDS[failure][0], BOX_Y + BOX[1] / 2), 22)] if failure in FEEDS else []),
+        *([_bar((FEEDS[failure][0], OUTLET_Y), 11)] if failure in FEEDS else []),
     ]
     title = pick(language, "What drives the gyros", "Ce qui entraîne les gyroscopes")
     description = _describe(drives, failure, lost, language)
@@ -69,6 +70,8 @@ def _feed(feed: str, driven: list[str], language: Language) -> Iterator[str]:
     for gyro in driven:
         x = GYROS[gyro][0] + shift
         yield stroke(polyline([(x, GYROS[gyro][1] + RADIUS), (x, line_y), (middle, line_y), (middle, BOX_Y)]), pen)
+    if not driven:
+        yield stroke(segment((middle, STUB_Y), (middle, BOX_Y)), pen)
     yield stroke(rounded((middle - BOX[0] / 2, BOX_Y), BOX, 4), FRAME, "card")
     yield centred((middle, BOX_Y + BOX[1] / 2), pick(language, *FEED_NAMES[feed]), Lettering(15, bold=True))
 

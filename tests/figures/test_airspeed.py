@@ -1,7 +1,7 @@
 """The airspeed indicator: numerals, arcs and needle each stand where their speed is, and arcs tell apart in black."""
 
 from itertools import pairwise
-from math import atan2, degrees
+from math import atan2, degrees, hypot
 
 import pytest
 from lxml import etree
@@ -45,6 +45,22 @@ def test_the_needle_points_to_its_speed(speed: int) -> None:
     zero, per_kt = scale(root)
     tip = lines(root, "5")[0][0]
     assert abs(azimuth(tip) - zero - speed * per_kt) < 2 * A_TENTH
+
+
+def test_words_stand_over_the_needle_and_the_unit_beside_it() -> None:
+    root = root_of("airspeed", ARCS | {"ias_kt": 100})
+    drawn = list(root.iter(f"{SVG}path", f"{SVG}text"))
+    needle = max(
+        place for place, each in enumerate(drawn) if each.tag == f"{SVG}path" and each.get("stroke-width") == "5"
+    )
+    assert {each.text for each in drawn[needle:]} >= {"40", "100", "180", *"WGYR"}
+    unit = texts(root)["kt"]
+    for speed in range(40, 181, 5):
+        tip = lines(root_of("airspeed", {"ias_kt": speed}), "5")[0][0]
+        reach = hypot(tip[0] - CENTRE[0], tip[1] - CENTRE[1])
+        across = (tip[0] - CENTRE[0]) * (unit[1] - CENTRE[1]) - (tip[1] - CENTRE[1]) * (unit[0] - CENTRE[0])
+        behind = tip[1] > CENTRE[1]  # the tail is too short to matter
+        assert behind or abs(across) / reach > 12
 
 
 def test_arcs_end_where_their_speeds_are() -> None:

@@ -1,6 +1,7 @@
 """The altimeter: three hands, each at its own share of a turn, and words from which the altitude can be worked out."""
 
 import re
+from itertools import pairwise
 from math import atan2, degrees, hypot
 
 import pytest
@@ -72,6 +73,30 @@ def hear(description: str) -> int:
     thousands = round((1000 * numbers[1][0] + 200 * numbers[1][1] - within) / 1000) % 10
     ten_thousands = round((10_000 * numbers[2][0] + 2000 * numbers[2][1] - 1000 * thousands - within) / 10_000)
     return 10_000 * ten_thousands + 1000 * thousands + within
+
+
+def test_no_thick_hand_comes_over_the_setting() -> None:
+    """The words fill 48 by 13 of the drawing; each hand is tried as a dense row of points along its edges."""
+    for altitude in range(0, 20_001, 60):
+        root = root_of("altimeter", dict(call(altitude).parameters))
+        x, y = texts(root)["29.92"]
+        for outline in hands(root)[1:]:
+            rows = [between(a, b) for a, b in pairwise([*outline, outline[0]])]
+            assert not [p for row in rows for p in row if abs(p[0] - x) < 24 and abs(p[1] - (y - 5.4)) < 6.5], altitude
+
+
+def between(start: tuple[float, float], end: tuple[float, float]) -> list[tuple[float, float]]:
+    return [tuple(a + (b - a) * share / 20 for a, b in zip(start, end, strict=True)) for share in range(21)]
+
+
+def test_numerals_stand_over_the_hands() -> None:
+    drawn = list(root_of("altimeter", dict(call(5500).parameters)).iter(f"{SVG}path", f"{SVG}text"))
+    last_hand = max(
+        place
+        for place, each in enumerate(drawn)
+        if each.tag == f"{SVG}path" and each.get("stroke-width") in HAND_WIDTHS
+    )
+    assert {each.text for each in drawn[last_hand:]} >= {*"0123456789"}
 
 
 @pytest.mark.parametrize(("language", "shown"), [("en", "30.12"), ("fr", "30,12")])

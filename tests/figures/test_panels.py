@@ -81,7 +81,17 @@ def crosses(root: etree._Element) -> list[tuple[float, float]]:
 def test_what_hangs_on_the_lost_feed_is_barred(panel: str, failure: str, lost: set[int]) -> None:
     root = root_of("gyro-panel", {"panel": panel, "failure": failure})
     assert {round(x) for x, y in crosses(root) if y < 100} == lost
-    assert sum(y > 200 for _, y in crosses(root)) == (failure != "pitot")
+    names = {"suction": ["Suction"], "electrical": ["Electrical"], "pitot": []}[failure]
+    assert [x for x, y in crosses(root) if y > 100] == [texts(root)[name][0] for name in names]
+
+
+@pytest.mark.parametrize("failure", ["suction", "electrical"])
+def test_no_cross_goes_through_a_name(failure: str) -> None:
+    root = root_of("gyro-panel", {"panel": "all-suction", "failure": failure})
+    lowest = max(y for path in root.iter(f"{SVG}path") if path.get("stroke-width") == "4"
+                 for _, y in points_of(path.get("d")))  # fmt: skip
+    top_of_a_capital = min(texts(root)[name][1] for name in ("Suction", "Electrical")) - 0.75 * 15
+    assert lowest < top_of_a_capital
 
 
 @pytest.mark.parametrize(

@@ -4,13 +4,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.physics.angles import difference, whole
+from app.physics.angles import whole
 from app.questions.conventions import Conventions
-from app.questions.model import Redraw, Solution
+from app.questions.model import Solution
 from app.questions.solvers.registry import solver
-
-WINDOW_DEG = 90  # where the setting window is, from the top of the dial
-CLEAR_OF_WINDOW_DEG = 16
 
 
 @solver("read-altimeter")
@@ -18,9 +15,6 @@ def read_altimeter(parameters: Mapping[str, Any], conventions: Conventions) -> S
     """Key: the altitude the three hands show, feet."""
     altitude = parameters["indicated_ft"]
     within, ten_thousands = altitude % 1000, altitude // 10_000
-    hands_deg = (0.36 * altitude, 0.036 * altitude)
-    if any(abs(difference(hand, WINDOW_DEG)) < CLEAR_OF_WINDOW_DEG for hand in hands_deg):
-        raise Redraw("a hand hides the setting")
     shown = {"indicated_ft": altitude, **_setting(parameters["setting_hundredths"], conventions)}
     wrong = {
         "hands-swapped": _swapped(altitude),
