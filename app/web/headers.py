@@ -45,9 +45,8 @@ def check_host(settings: Settings) -> None:
 
 
 def add_headers(response: Response) -> Response:
-    """Add the security headers; pages are not kept by caches unless they say so."""
-    for name, value in HEADERS.items():
-        response.headers.setdefault(name, value)
+    """Add the security headers, which nothing else sets; pages are not kept by caches unless they say so."""
+    response.headers.extend(HEADERS)
     response.headers.setdefault("Cache-Control", "no-store")
     if request.is_secure:
         response.headers.setdefault("Strict-Transport-Security", f"max-age={YEAR_S}")

@@ -1,6 +1,9 @@
 """The session cookie: signed, out of reach of scripts, and over https only sent there."""
 
+from copy import deepcopy
 from datetime import UTC, datetime, timedelta
+from functools import lru_cache
+from typing import Any
 
 from flask import Flask, Request, request
 from flask.sessions import SecureCookieSession, SecureCookieSessionInterface, SessionMixin
@@ -10,6 +13,7 @@ from app.services.visits import IDLE
 from app.web.settings import Settings
 
 COOKIE = "lubberline"
+KEPT = 1024
 RENEW_AFTER = timedelta(days=1)
 LASTS = IDLE + RENEW_AFTER  # so that a cookie which is not renewed at each page still outlasts the visit
 
@@ -26,22 +30,34 @@ class SessionInterface(SecureCookieSessionInterface):
     session_class = Session
     _serializer: URLSafeTimedSerializer | None = None
 
+    def __init__(self) -> None:
+        self._read = lru_cache(maxsize=KEPT)(self._read_signed)  # a browser sends the same cookie with every page
+
     def get_signing_serializer(self, app: Flask) -> URLSafeTimedSerializer | None:
         """Return what signs cookies: the same always, since the key stays."""
         if self._serializer is None:
             self._serializer = super().get_signing_serializer(app)
         return self._serializer
 
+    def _read_signed(self, app: Flask, sent: str) -> tuple[dict[str, Any], datetime]:
+        serializer = self.get_signing_serializer(app)
+        if serializer is None:
+            raise BadSignature("there is no key")
+        held, signed_at = serializer.loads(sent, return_timestamp=True)
+        return held, signed_at
+
     def open_session(self, app: Flask, request: Request) -> Session:
         """Return what the cookie holds; nothing where there is none, or none of ours."""
-        sent, serializer = request.cookies.get(COOKIE), self.get_signing_serializer(app)
-        if not sent or serializer is None:
+        sent = request.cookies.get(COOKIE)
+        if not sent:
             return Session()
         try:
-            held, signed_at = serializer.loads(sent, max_age=LASTS // timedelta(seconds=1), return_timestamp=True)
+            held, signed_at = self._read(app, sent)
         except BadSignature:
             return Session()
-        session = Session(held)
+        if not timedelta(0) <= datetime.now(UTC) - signed_at <= LASTS:
+            return Session()
+        session = Session(deepcopy(held))
         session.signed_at = signed_at
         return session
 

@@ -76,3 +76,10 @@ def test_token_that_is_not_text_is_nobodys(alice: Browser) -> None:
     with alice.client.session_transaction() as session:
         session["visit"] = 7
     alice.get_page("/")
+
+
+def test_cookie_that_was_read_before_ends_all_the_same(alice: Browser, monkeypatch: pytest.MonkeyPatch) -> None:
+    alice.start_drill("true-to-compass")
+    alice.get_page(alice.address)
+    monkeypatch.setattr(sessions, "LASTS", timedelta(seconds=-1))
+    alice.get_page(alice.address, status=404)
