@@ -98,7 +98,7 @@ def question(
     item = get_item(library, place, drill.conventions, actor.language)
     held = sitting is not None and sitting.reveal != AT_ONCE
     return QuestionView(
-        progress=progress_at(drill_id, places, place.position, drill.planned, held=held),
+        progress=progress_at(drill_id, places, place.position, (drill.planned, drill.ends_at), held=held),
         item_id=place.id,
         item=view_item(library, item, reader_of(sitting, actor).language),
         answered=place.correct is not None,

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from enum import StrEnum
 from uuid import UUID
 
@@ -31,13 +32,17 @@ class PlaceMark:
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """Position n of a drill. `next_position` is the first place without an answer, None when there is none left."""
+    """Position n of a drill. `next_position` is the first place without an answer, None when there is none left.
+
+    open_ended: how many places there will be is not known, as in a drill by minutes.
+    """
 
     drill_id: UUID
     position: int
     length: int
     marks: tuple[PlaceMark, ...]
     next_position: int | None
+    open_ended: bool = False
 
     def count(self, mark: Mark) -> int:
         """Return how many places carry a mark."""
@@ -66,15 +71,23 @@ def first_open(places: Sequence[PlaceRow]) -> int | None:
 
 
 def progress_at(
-    drill_id: UUID, places: Sequence[PlaceRow], position: int, planned: int | None = None, *, held: bool = False
+    drill_id: UUID,
+    places: Sequence[PlaceRow],
+    position: int,
+    plan: tuple[int | None, datetime | None],
+    *,
+    held: bool = False,
 ) -> Progress:
     """Return the progress of a drill as seen from one position.
 
-    planned: places there will be, where they are chosen one by one. held: without what was right.
+    plan: how many places there will be and when the drill ends, where they are chosen one by one. held: without what
+    was right.
     """
     marks = []
     for place in places:
         here = place.position == position
         mark = Mark.HERE if here and place.correct is None else mark_of(place, held=held)
         marks.append(PlaceMark(place.position, place.id, mark, here))
-    return Progress(drill_id, position, max(len(places), planned or 0), tuple(marks), first_open(places))
+    planned, ends_at = plan
+    length = max(len(places), planned or 0)
+    return Progress(drill_id, position, length, tuple(marks), first_open(places), open_ended=ends_at is not None)

@@ -117,7 +117,7 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
     require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
-        progress=_progress(row.purpose, progress_at(row.drill_id, places, row.position, row.planned)),
+        progress=_progress(row.purpose, progress_at(row.drill_id, places, row.position, (row.planned, row.ends_at))),
         item_id=item_id,
         correct=attempt.correct,
         share=attempt.share,
@@ -141,7 +141,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     return SummaryView(
         progress=_progress(
             drill.purpose,
-            progress_at(drill_id, places, first_open(places) or len(places), drill.planned, held=held),
+            progress_at(drill_id, places, first_open(places) or len(places), (drill.planned, drill.ends_at), held=held),
         ),
         right=sum(place.correct is True for place in told),
         answered=len(answered),

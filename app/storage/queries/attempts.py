@@ -77,6 +77,7 @@ class AnsweredRow:
     position: int
     purpose: str
     planned: int | None
+    ends_at: datetime | None
     attempt: AttemptRow
 
 
@@ -125,7 +126,12 @@ FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.visit_id == bindparam("visit_id"),
 )
 FIND_ANSWERED = (
-    select(DRILL.c.id, ITEM.c.position, DRILL.c.purpose, DRILL.c.planned, *(ATTEMPT.c[n] for n in AttemptRow.__slots__))
+    select(
+        DRILL.c.id,
+        ITEM.c.position,
+        *(DRILL.c[n] for n in ("purpose", "planned", "ends_at")),
+        *(ATTEMPT.c[n] for n in AttemptRow.__slots__),
+    )
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
     .where(*_OWN_ITEM)
 )
@@ -184,8 +190,8 @@ def find_answered(connection: Connection, school_id: UUID, visit_id: UUID, item_
     row = connection.execute(FIND_ANSWERED, found).first()
     if row is None:
         return None
-    drill_id, position, purpose, planned, *attempt = tuple(row)
-    return AnsweredRow(drill_id, position, purpose, planned, AttemptRow(*attempt))
+    drill_id, position, purpose, planned, ends_at, *attempt = tuple(row)
+    return AnsweredRow(drill_id, position, purpose, planned, ends_at, AttemptRow(*attempt))
 
 
 def add_attempt(connection: Connection, attempt: AttemptRow) -> None:

@@ -65,6 +65,8 @@ def test_drill_by_minutes_says_what_is_left(alice: Browser, clock: Clock) -> Non
     again = alice.get_page(page.find("//form[@id='answer']/@action")[0])
     assert "Time left: 7 minutes" in again.words("//main")
     assert again.find("//*[@data-seconds]/@data-seconds") == ["419"]
+    assert again.words("//title").startswith("Question 1, 7 min left: ")
+    assert "of 1" not in again.words("//*[@class='progress']")
     assert "Time left" not in alice.get_page("/").words("//main")
 
 
