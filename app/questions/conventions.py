@@ -43,6 +43,7 @@ class Conventions:
     hi_limit_deg: int = 3
     pressure_unit: PressureUnit = "inhg"
     feet_per_hpa: int = 30
+    most_options: int | None = None  # of a choice, as an exam has it; what is picked on a figure stays whole
 
     @property
     def hemisphere(self) -> Hemisphere:

@@ -93,7 +93,8 @@ def _attempt(
     if form not in OPTION_FORMS:
         return ask, solution, value, _listed(solution, form, rng)
     try:
-        return ask, solution, value, build_options(solution, ask, value, rng, place)
+        most = conventions.most_options if form == "choice" else None
+        return ask, solution, value, build_options(solution, ask, value, rng, place, most)
     except KeyPlace:
         raise _Unplaced(str(parameters["ask"]) if "ask" in parameters else None) from None
 

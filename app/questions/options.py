@@ -32,26 +32,27 @@ def refuse_right_by_wrong_method(solution: Solution, form: ValueFormat) -> None:
 
 
 def build_options(
-    solution: Solution, ask: Ask, form: ValueFormat, rng: Random, place: float | None
+    solution: Solution, ask: Ask, form: ValueFormat, rng: Random, place: float | None, most: int | None = None
 ) -> tuple[Option, ...]:
-    """Return the options in the order shown.
+    """Return the options in the order shown, no more than `most`, the key among them.
 
     `place` from 0 to 1 says where among numeric options the key shall stand (None: anywhere). Raises Collision when
     fewer than `ask.need` distinct wrong values survive, KeyPlace when the key cannot stand there.
     """
     if solution.options:
-        return _fixed_set(solution, ask, form, rng)
+        return _fixed_set(solution, ask, form, rng, most)
+    need = ask.need if most is None else min(ask.need, most - 1)
     wrong = _distinct_wrong(solution, ask, form)
-    if len(wrong) < ask.need:
-        raise Collision(f"{len(wrong)} distinct wrong values, {ask.need} needed")
+    if len(wrong) < need:
+        raise Collision(f"{len(wrong)} distinct wrong values, {need} needed")
     key = Option(solution.key, correct=True)
     if not is_numeric(form, solution.key):
-        return tuple(_shuffled([key, *_shuffled(wrong, rng)[: ask.need]], rng))
-    chosen = _around_key(solution.key, wrong, ask.need, form, rng, place)
+        return tuple(_shuffled([key, *_shuffled(wrong, rng)[:need]], rng))
+    chosen = _around_key(solution.key, wrong, need, form, rng, place)
     return tuple(sorted([key, *chosen], key=lambda option: sort_key(option.value, form)))
 
 
-def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> tuple[Option, ...]:
+def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random, most: int | None) -> tuple[Option, ...]:
     options = []
     for value in solution.options:
         behind = tuple(name for name, wrong in wrong_of(solution) if wrong.value == value)
@@ -60,11 +61,20 @@ def _fixed_set(solution: Solution, ask: Ask, form: ValueFormat, rng: Random) -> 
         raise Collision("the key is not among the fixed options")
     if sum(bool(option.misconceptions) for option in options) < min(ask.need, len(options) - 1):
         raise Collision("too few options have a misconception behind them")
+    if most is not None and len(options) > most:
+        options = _fewer(options, most, rng)
     if ask.ordered:
         return tuple(options)
     if is_numeric(form, solution.key):
         return tuple(sorted(options, key=lambda option: sort_key(option.value, form)))
     return tuple(_shuffled(options, rng))
+
+
+def _fewer(options: Sequence[Option], most: int, rng: Random) -> list[Option]:
+    """Return the key and wrong options, in the same order; those that a misconception leads to stay the longest."""
+    wrong = _shuffled([option for option in options if not option.correct], rng)
+    stay = sorted(wrong, key=lambda option: not option.misconceptions)[: most - 1]
+    return [option for option in options if option.correct or option in stay]
 
 
 def _distinct_wrong(solution: Solution, ask: Ask, form: ValueFormat) -> list[Option]:

@@ -50,7 +50,10 @@ class ExamSection(Spec):
 
 
 class ExamProfile(Spec):
-    """An exam as a record, with where its figures were seen and when they were checked."""
+    """An exam as a record, with where its figures were seen and when they were checked.
+
+    options: as many a choice of a rehearsal has at most.
+    """
 
     id: Id
     name: Text

@@ -104,6 +104,7 @@ def start_rehearsal(
     NotFound for an unknown profile, Conflict when none of its questions is offered at this home.
     """
     profile = get_profile(uow, actor, wish[0])
+    actor = replace(actor, conventions=replace(actor.conventions, most_options=profile.options))
     chosen = _choose(offered(uow, actor, library), actor, profile, seed)
     items = [item for of_section in chosen.values() for item in of_section]
     if not items:

@@ -28,6 +28,17 @@ def test_numbers_stand_in_order_whatever_the_seed() -> None:
         assert [option.correct for option in options] == [False, True, False, False]
 
 
+def test_no_more_options_than_an_exam_has_and_the_key_among_them() -> None:
+    numbers, codes = solution(100, a=90, b=120, c=130), ("up", "down", "same", "none")
+    listed = Solution(key="same", given={}, steps=(), options=codes, wrong={"backwards": "down"})
+    for seed in range(20):
+        options = build_options(numbers, ASK, HEADING, Random(seed), None, 3)
+        assert len(options) == 3
+        assert [option.value for option in options if option.correct] == [100]
+        some = build_options(listed, CODES.model_copy(update={"need": 1}), CODES.value, Random(seed), None, 2)
+        assert {option.value for option in some} == {"down", "same"}  # what a misconception leads to stays
+
+
 def test_near_values_are_dropped_and_too_few_collide() -> None:
     with pytest.raises(Collision, match="2 distinct"):
         values(solution(100, a=90, b=93, c=130))

@@ -12,6 +12,7 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.exam_profiles import ExamProfile, built_in_profiles
 from app.services.learning import find_state, rebuild
 from app.services.practice import Sent, answer, question
+from app.services.regrading import plan
 from app.services.rehearsal_answers import ask, hand_in, keep_answer
 from app.services.rehearsal_marks import mark_exam
 from app.services.rehearsals import (
@@ -26,6 +27,7 @@ from app.services.rehearsals import (
 from app.services.review import summary, verdict
 from app.storage.base import table_of
 from app.storage.models import Attempt
+from app.storage.queries.past_answers import Past
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.questions.replies import right_answer, wrong_answer
@@ -69,6 +71,28 @@ def test_asks_each_section_its_questions(uow: UnitOfWork) -> None:
     law = view.profile.families_of(sections["air-law"], library())
     assert {place.family for place in view.sections[0].places} <= set(law)
     assert not set(law) & set(view.profile.families_of(sections["navigation"], library()))
+
+
+def test_choices_have_as_many_options_as_the_exam_and_are_shown_so_again(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    rehearsal = start(uow, alice, "us-private")
+    asked = [ask(uow, alice, library(), (rehearsal, position), NOW) for position in range(1, 21)]
+    choices = [each for each in asked if each.item.worded.form == "choice"]
+    assert {len(each.item.worded.options) for each in choices} == {3}
+    place = asked.index(choices[0])
+    keep_answer(uow, alice, library(), (rehearsal, place + 1), Sent({"choice": ["0"]}), NOW)
+    hand_in(uow, alice, library(), rehearsal, NOW)
+    told = verdict(uow, alice, library(), choices[0].item_id, NOW)
+    assert told.explained is not None
+    assert told.explained.item.worded.options == choices[0].item.worded.options
+    with uow.reader() as connection:
+        kept = find_state(connection, alice.school_id, alice.own_visit)
+    with uow.writer() as connection:
+        rebuild(connection, alice.school_id, alice.own_visit)
+        assert find_state(connection, alice.school_id, alice.own_visit) == kept
+    past = Past(get_rehearsal(uow, alice, library(), rehearsal, NOW).places[place].family)
+    found = plan(uow, library(), alice.school_id, past)
+    assert (found.answers, found.changed, found.lost) == (1, 0, 0)
 
 
 def test_answer_can_be_changed_and_the_last_one_counts(uow: UnitOfWork) -> None:
