@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Iterable
+from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, TypeVar
@@ -12,6 +13,7 @@ from app.packs.fixed import FixedQuestion
 from app.packs.issues import Issue, PackProblems
 from app.packs.library import Library
 from app.packs.locate import line_of
+from app.packs.parsed import Parsed
 from app.packs.spec import FORMAT, Family, Pack, Shared
 from app.packs.syllabus import Syllabuses
 from app.packs.templates import read_template
@@ -23,36 +25,48 @@ SYLLABUS_FILE = "syllabus.toml"
 Model = TypeVar("Model", bound=BaseModel)
 
 
-def load_library(folder: Path) -> Library:
+@dataclass(frozen=True, slots=True)
+class _Folder:
+    """The folder of all packs, and what parses its files."""
+
+    path: Path
+    parsed: Parsed
+
+    def name_of(self, file: Path) -> str:
+        return file.relative_to(self.path).as_posix()
+
+
+def load_library(folder: Path, parsed: Parsed | None = None) -> Library:
     """Return all packs in `folder`; raises PackProblems with every error found, never only the first."""
-    library, issues = read_library(folder)
+    library, issues = read_library(folder, parsed)
     errors = [issue for issue in issues if issue.severity == "error"]
     if library is None or errors:
         raise PackProblems(sorted(errors))
     return library
 
 
-def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
+def read_library(folder: Path, parsed: Parsed | None = None) -> tuple[Library | None, list[Issue]]:
     """Return the packs as far as they can be read, and all findings about their form."""
     issues: list[Issue] = []
-    shared = _read(folder / SHARED_FILE, Shared, folder, issues)
+    root = _Folder(folder, parsed or Parsed())
+    shared = _read(folder / SHARED_FILE, Shared, root, issues)
     syllabuses: Syllabuses | None = Syllabuses(format=FORMAT)
     if (folder / SYLLABUS_FILE).is_file():
-        syllabuses = _read(folder / SYLLABUS_FILE, Syllabuses, folder, issues)
+        syllabuses = _read(folder / SYLLABUS_FILE, Syllabuses, root, issues)
     packs: dict[str, Pack] = {}
     families: dict[str, Family] = {}
     files: dict[str, str] = {}
     for pack_file in sorted(folder.glob("*/pack.toml")):
-        pack = _read(pack_file, Pack, folder, issues)
+        pack = _read(pack_file, Pack, root, issues)
         if pack is None:
             continue
-        name = pack_file.relative_to(folder).as_posix()
+        name = root.name_of(pack_file)
         if pack.id != pack_file.parent.name:
             issues.append(
                 _error(name, 1, "pack-id", f"the pack in folder {pack_file.parent.name!r} calls itself {pack.id!r}")
             )
         packs[pack.id] = pack
-        found = _read_families(pack_file.parent, folder, families, files, issues)
+        found = _read_families(pack_file.parent, root, families, files, issues)
         issues += _check_listing(pack, found, name)
     if not packs and not issues:
         issues.append(_error(".", 1, "no-packs", "the folder holds no pack: a pack is a folder with a pack.toml"))
@@ -62,7 +76,7 @@ def read_library(folder: Path) -> tuple[Library | None, list[Issue]]:
 
 
 def _read_families(
-    pack_folder: Path, root: Path, families: dict[str, Family], files: dict[str, str], issues: list[Issue]
+    pack_folder: Path, root: _Folder, families: dict[str, Family], files: dict[str, str], issues: list[Issue]
 ) -> set[str]:
     found = set()
     for file in sorted([*(pack_folder / "families").glob("*.toml"), *(pack_folder / "fixed").glob("*.toml")]):
@@ -70,7 +84,7 @@ def _read_families(
         if family is None:
             found.add(file.stem)
             continue
-        name = file.relative_to(root).as_posix()
+        name = root.name_of(file)
         if family.id in families:
             issues.append(_error(name, 1, "duplicate-id", f"family {family.id!r} is already in {files[family.id]}"))
         if family.topic != pack_folder.name:
@@ -81,7 +95,7 @@ def _read_families(
     return found
 
 
-def _read_family(file: Path, root: Path, issues: list[Issue]) -> Family | None:
+def _read_family(file: Path, root: _Folder, issues: list[Issue]) -> Family | None:
     if file.parent.name == "families":
         return _read(file, Family, root, issues)
     question = _read(file, FixedQuestion, root, issues)
@@ -100,13 +114,13 @@ def _check_listing(pack: Pack, found: set[str], name: str) -> Iterable[Issue]:
         yield _error(name, 1, "listing", "families lists a family twice")
 
 
-def _read(file: Path, model: type[Model], root: Path, issues: list[Issue]) -> Model | None:
-    name = file.relative_to(root).as_posix()
+def _read(file: Path, model: type[Model], root: _Folder, issues: list[Issue]) -> Model | None:
+    name = root.name_of(file)
     source = _source(file, name, issues)
     if source is None:
         return None
     try:
-        data = tomllib.loads(source)
+        data = root.parsed.loads(source)
     except tomllib.TOMLDecodeError as error:
         line = int(match) if (match := str(error).partition("line ")[2].partition(",")[0]).isdigit() else 1
         issues.append(_error(name, line, "toml", str(error)))

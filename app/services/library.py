@@ -9,6 +9,7 @@ from threading import Lock
 from app.packs.issues import Issue, PackProblems
 from app.packs.library import Library
 from app.packs.load import load_library
+from app.packs.parsed import Parsed
 
 LOOK_AGAIN_AFTER = timedelta(seconds=5)
 
@@ -18,11 +19,16 @@ Stamp = frozenset[tuple[str, int, int]]
 class Shelf:
     """Holds the library of one folder; after a bad edit the last good one stays in use."""
 
-    def __init__(self, folder: Path) -> None:
-        """Load the packs; raises PackProblems with every finding, as there is no earlier library to keep."""
+    def __init__(self, folder: Path, kept: Path | None = None) -> None:
+        """Load the packs; raises PackProblems with every finding, as there is no earlier library to keep.
+
+        kept: the file that keeps what was parsed for the next start.
+        """
         self._folder = folder
         self._stamp = _stamp(folder)
-        self._library = load_library(folder)
+        parsed = Parsed(kept)
+        self._library = load_library(folder, parsed)
+        parsed.keep()
         self._issues: tuple[Issue, ...] = ()
         self._looked: datetime | None = None
         self._looking = Lock()

@@ -33,6 +33,7 @@ from app.web.settings import Settings
 from app.web.student import student
 
 STATIC = Path(__file__).resolve().parents[2] / "static"
+KEPT_PACKS = "packs.json"
 LARGEST_REQUEST_BYTES = 256 * 1024
 
 
@@ -49,7 +50,7 @@ def create_app(
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     app.extensions[NAME] = Backend(
         _storage(settings),
-        Shelf(settings.packs),
+        Shelf(settings.packs, settings.instance / KEPT_PACKS),
         Entrance(hasher or Argon2()),
         clock,
         draw_seed,
