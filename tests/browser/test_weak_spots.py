@@ -1,0 +1,54 @@
+"""From a weak spot to a set and back, on a phone in French: a set of a row, the student answers, before and after."""
+
+from playwright.sync_api import Page, expect
+
+from app.services.actor import Role
+from tests.browser.classroom import signed_in
+from tests.browser.conftest import NARROW, Axe, Opener
+from tests.browser.practising import assert_fits, fill_in, follow
+from tests.fakes import START
+from tests.services.tallied import tally
+from tests.web.members import OneSchool
+
+FAMILY, COUNT = "true-to-compass", 2
+
+
+def test_from_a_weak_spot_to_before_and_after(open_page: Opener, axe: Axe, school: OneSchool) -> None:
+    ingrid, alice = (
+        school.add(*who, NARROW.language) for who in ((Role.INSTRUCTOR, "Ingrid"), (Role.STUDENT, "Alice"))
+    )
+    spots = f"/classes/{school.add_class('Evening', ingrid, alice)}/weak-spots"
+    tally(school.backend.uow, school.id, [alice.visit_id], FAMILY, (6, 1), START)
+    teacher = signed_in(open_page, school, ingrid, NARROW)
+    look(teacher, axe, spots)
+    expect(teacher.locator("nav.actions a[aria-current]")).to_have_css("font-weight", "700")
+    follow(teacher, "td a[href*='rechecks/new']")
+    assert not axe.faults(teacher)
+    assert_fits(teacher)
+    teacher.select_option("#count", str(COUNT))
+    follow(teacher, "main form button.button")
+    set_page = teacher.url
+    follow(teacher, "a.button[href*='/assign']")
+    expect(teacher.locator("input[name=person]")).to_be_checked()
+    follow(teacher, "main form button.button")
+    sit(signed_in(open_page, school, alice, NARROW))
+    for address in (set_page, spots):
+        look(teacher, axe, address)
+        expect(teacher.locator(".before-after tbody tr")).to_have_count(2)
+    look(teacher, axe, f"{spots}?projector=1")
+    expect(teacher.locator(".before-after tbody tr")).to_have_count(2)
+    expect(teacher.locator("main")).not_to_contain_text("Alice")
+
+
+def look(page: Page, axe: Axe, address: str) -> None:
+    page.goto(address)
+    assert not axe.faults(page)
+    assert_fits(page)
+
+
+def sit(page: Page) -> None:
+    page.goto("/sets")
+    follow(page, "main form button.button")
+    for _ in range(COUNT):
+        fill_in(page)
+        follow(page, "#answer button.button")
