@@ -81,7 +81,7 @@ def _place(values: Values) -> Iterator[str]:
     yield stroke(segment((FIRST, MIDDLE_Y), (NEXT, MIDDLE_Y)), THIN)
     yield disc((x, MIDDLE_Y), 5)
     before, after = max((FIRST + x) / 2, FIRST + LABEL_HALF), min((x + NEXT) / 2, NEXT - LABEL_HALF)
-    for middle, distance, y in ((before, gone, 124), (after, left, 160)):
+    for middle, distance, y in ((before, gone, 160), (after, left, 124)):
         yield centred((middle, y), f"{distance:g}{NBSP}NM", Lettering(16, halo="card"))
 
 

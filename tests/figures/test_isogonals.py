@@ -31,6 +31,12 @@ def test_the_place_stands_at_its_share_of_the_way(gone: int, left: int) -> None:
     assert not agonic
 
 
+def test_distances_stand_where_the_slant_of_the_lines_leaves_room() -> None:
+    placed = texts(root_of("isogonals", {"isogonal_deg": -12, "next_isogonal_deg": -14, "gone_nm": 20, "left_nm": 80}))
+    (first_y, next_y), middle_y = (placed[f"{nm}\u00a0NM"][1] for nm in (20, 80)), 140
+    assert first_y > middle_y > next_y
+
+
 @pytest.mark.parametrize(("first_deg", "next_deg"), [(-3, 7), (8, -2), (-10, 1)])
 def test_the_agonic_line_is_whole_and_where_variation_is_nothing(first_deg: int, next_deg: int) -> None:
     root = root_of("isogonals", {"isogonal_deg": first_deg, "next_isogonal_deg": next_deg})

@@ -58,3 +58,8 @@ def test_no_invented_airfield_of_a_scene_is_named_like_home() -> None:
     drawn = [draw(library(), "read-compass-face", seed, conventions).scenery for seed in range(100)]
     assert all(conventions.place not in (each["field"], each["other_field"]) for each in drawn)
     assert all(each["field"] != each["other_field"] for each in drawn)
+
+
+def test_no_scene_stands_at_one_field_and_gives_the_numbers_of_another() -> None:
+    scenes = [scene.text.en for family in library().families.values() for scene in family.scenes]
+    assert [scene for scene in scenes if "{{ field }}" in scene and "{{ where | word }}" in scene] == []
