@@ -9,7 +9,7 @@ from app.physics.deviation import CorrectionCard, compass_from_magnetic, deviati
 from app.physics.gyro import earth_wander_deg_h
 from app.physics.headings import compass_from, cruising_parity, magnetic_from_true, runway_number, variation_updated_deg
 from app.physics.pressure import density_altitude_by_rule_ft, density_altitude_ft, tas_by_rule_kt, tas_from_cas_kt
-from app.physics.track import track_correction
+from app.physics.track import bearing_from_relative, double_track_error, minutes_for, track_correction
 from app.physics.turning import (
     arc_deg,
     bank_fifteen_percent_deg,
@@ -19,7 +19,8 @@ from app.physics.turning import (
     rollout_by_latitude_deg,
     turn_seconds,
 )
-from app.physics.wind import heading_home_deg, runway_wind, solve_heading
+from app.physics.units import nm_from_sm
+from app.physics.wind import drift_by_clock_deg, heading_home_deg, max_drift_deg, runway_wind, solve_heading
 from app.questions.numbers import arc_minutes, decimals, east_west, exact, heading
 
 DIP_DEG = 70.0
@@ -134,6 +135,31 @@ def wind(language: Language) -> Values:
     }
 
 
+def quick_drift(language: Language) -> Values:
+    """Return the most drift and its share by the clock rule."""
+    return {
+        "most": exact(max_drift_deg(100, 20), language),
+        "drift": exact(drift_by_clock_deg(100, 20, 30), language),
+    }
+
+
+def time(language: Language) -> Values:
+    """Return a time over the ground, and statute miles as nautical ones."""
+    return {"minutes": exact(minutes_for(45, 90), language), "miles": decimals(nm_from_sm(45), 1, language)}
+
+
+def doubled(language: Language) -> Values:
+    """Return the headings back onto track and along it."""
+    plan = double_track_error(80, 6, 10)
+    return {"regain": heading(plan.regain_deg), "keep": heading(plan.keep_deg), "minutes": exact(10, language)}
+
+
+def bearing(_language: Language) -> Values:
+    """Return a bearing to a station and from it."""
+    to = bearing_from_relative(300, 100)
+    return {"to": heading(to), "back": heading(to + 180)}
+
+
 def one_in_sixty(language: Language) -> Values:
     """Return a correction to the destination."""
     correction = track_correction(3, 30, 45)
@@ -170,7 +196,7 @@ def air(language: Language) -> Values:
 EXAMPLES: Mapping[str, Callable[[Language], Values]] = {
     each.__name__: each
     for each in (
-        conversion, card, annual_change, turning, speed_change, roll_out, rate_one, gyro, wind, one_in_sixty, cruising,
-        air,
+        conversion, card, annual_change, turning, speed_change, roll_out, rate_one, gyro, wind, quick_drift, time,
+        one_in_sixty, doubled, bearing, cruising, air,
     )
 }  # fmt: skip

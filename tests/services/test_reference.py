@@ -8,6 +8,7 @@ from app.services.reference import get_reference
 from app.services.reference_examples import EXAMPLES
 
 # By hand: M = 75 + 13, C = 88 - 2; -30 + 10 x 9 = 60 minutes; tan(reading) = -tan 70 sin 15; latitude 45 and lead 8;
+# 60 x 20 / 100 and half of it; 60 x 45 / 90 and 45 x 1.609344 / 1.852; 80 - 12 and 80 - 6; 300 + 100 - 360.
 # 90 / 3; 15.04 sin 45 / 4; 20 sin 60 / 100 = 9.97 degrees; 60 x 3 / 30 and 60 x 3 / 45; 4000 + 120 (30 - 7.08).
 BY_HAND = {
     "conversion": {"magnetic": "088", "compass": "086"},
@@ -20,6 +21,10 @@ BY_HAND = {
     "rate_one": {"seconds": "30", "exact": "15.4", "percent": "15", "tenth": "17"},
     "gyro": {"north": "2.7", "south": "2.7"},
     "wind": {"heading": "080", "gs": "88", "home": "280", "cross": "17", "head": "10"},
+    "quick_drift": {"most": "12", "drift": "6"},
+    "time": {"minutes": "30", "miles": "39.1"},
+    "doubled": {"regain": "068", "keep": "074"},
+    "bearing": {"to": "040", "back": "220"},
     "one_in_sixty": {"error": "6", "closing": "4", "change": "10"},
     "cruising": {"magnetic": "188", "runway": "18"},
     "air": {"da_rule": "6750", "tas_rule": "108"},

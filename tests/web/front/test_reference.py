@@ -36,6 +36,6 @@ def test_unknown_syllabus_is_not_found(alice: Browser) -> None:
 
 def test_reference_says_numbers_of_both_hemispheres_and_cautions(alice: Browser) -> None:
     words = alice.get_page("/reference").words("//main")
-    for said in ("right onto 360 at 307", "right onto 180 at 127", "the card shows 325", "it shows 035", "Source: ",
-                 "made up for practice", "current chart"):  # fmt: skip
+    for said in ("right onto 360 at 307", "right onto 180 at 127", "the compass card shows 325", "it shows 035",
+                 "Source: ", "made up for practice", "current chart"):  # fmt: skip
         assert said in words
