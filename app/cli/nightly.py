@@ -16,8 +16,9 @@ from app.services.quality_count import count_all
 def command(instance: Path) -> None:
     """Count how good the questions are, school by school, and measure how difficult they are.
 
-    The count reads only answers since the last one; the measuring goes through what everybody answered, so that each
-    answer is weighed with what was known of its learner before. What it finds is in force for the answers to come.
+    The count reads only answers since the last one; the measuring goes through what the latest learners answered, until
+    there is enough of each kind, so that each answer is weighed with what was known of its learner before. What it
+    finds is in force for the answers to come.
     """
     uow, library, now = open_database(instance), open_library(), datetime.now(UTC)
     click.echo(f"Counted {count_all(uow, library, now)} new answers.")

@@ -17,7 +17,7 @@ from app.storage.queries import learners, measured, quality, withdrawals
 from app.storage.queries.measured import MeasuredRow
 from app.storage.unit_of_work import UnitOfWork
 
-MOST_POOLED = 1000  # answers of a family, the latest learners first; more would change nothing that shows
+MOST_POOLED = 1000  # answers of a family in whole courses; more would change nothing that shows
 
 Course = Sequence[PooledAnswer]
 
@@ -35,9 +35,8 @@ def measure_school(uow: UnitOfWork, library: Library, school_id: UUID, now: date
         gone = still_withdrawn(library, withdrawals.list_withdrawals(connection, school_id))
     courses = _courses(uow, school_id, set(library.families) - set(gone))
     rows = [
-        _row(school_id, name, calibrate(library.family(name).grade, _misconceptions(library, name), latest), now)
-        for name, all_courses in sorted(courses.items())
-        if (latest := _latest(all_courses))
+        _row(school_id, name, calibrate(library.family(name).grade, _misconceptions(library, name), of_family), now)
+        for name, of_family in sorted(courses.items())
     ]
     with uow.writer() as connection:
         measured.replace_measured(connection, school_id, rows)
@@ -45,16 +44,28 @@ def measure_school(uow: UnitOfWork, library: Library, school_id: UUID, now: date
 
 
 def _courses(uow: UnitOfWork, school_id: UUID, families: set[str]) -> Mapping[str, list[Course]]:
-    """Return each learner's answers by family, with the level that was known before each."""
+    """Return learners' answers by family, with the level that was known before each: the latest learners' first.
+
+    A family with answers enough takes no more; whoever answered only such ones is not read. So what is held and what
+    is read stay within a bound, however many have answered.
+    """
     courses: defaultdict[str, list[Course]] = defaultdict(list)
+    wanting = dict.fromkeys(families, MOST_POOLED)
     with uow.reader() as connection:
         visits = measured.list_visits(connection, school_id)
     for visit_id in visits:
+        with uow.reader() as connection:
+            asked = measured.families_of(connection, school_id, visit_id) & wanting.keys()
         of_visit: defaultdict[str, list[PooledAnswer]] = defaultdict(list)
-        for family, answer in _answers(uow, school_id, visit_id):
+        for family, answer in _answers(uow, school_id, visit_id) if asked else ():
             of_visit[family].append(answer)
-        for family in families & set(of_visit):
+        for family in asked & of_visit.keys():
             courses[family].append(of_visit[family])
+            wanting[family] -= len(of_visit[family])
+            if wanting[family] <= 0:
+                del wanting[family]
+        if not wanting:
+            break
     return courses
 
 
@@ -67,16 +78,6 @@ def _answers(uow: UnitOfWork, school_id: UUID, visit_id: UUID) -> Iterator[tuple
         if row.evidence is not None and not row.evidence["fast"]:
             yield row.family, PooledAnswer(state.level, seen_in(row), row.evidence.get("features", {}))
         state = advance(state, row)
-
-
-def _latest(courses: Sequence[Course]) -> Sequence[Course]:
-    """Return whole courses, the latest first, until they hold answers enough."""
-    kept: list[Course] = []
-    for course in sorted(courses, key=lambda each: each[-1].evidence.at, reverse=True):
-        if sum(map(len, kept)) >= MOST_POOLED:
-            break
-        kept.append(course)
-    return kept
 
 
 def _misconceptions(library: Library, family_id: str) -> tuple[str, ...]:

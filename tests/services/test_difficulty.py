@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from app.services import difficulty_count
 from app.services.actor import Actor
 from app.services.difficulty import list_difficulties
 from app.services.difficulty_count import measure_all, measure_school
@@ -59,6 +60,20 @@ def test_what_everybody_misses_gets_harder_and_what_nobody_misses_easier(uow: Un
         assert plain(uow, actor, CONVERSIONS[1]) < graded[1]
     assert plain(uow, visitor(uow)) > plain(uow, cast.alice)  # three learners say more than one
     assert plain(uow, cast.charlie) == graded[0]  # nobody of that school has answered
+
+
+def test_only_the_latest_learners_are_read_once_there_are_answers_enough(
+    uow: UnitOfWork, cast: Cast, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    practise(uow, cast.alice, FAMILY, "------")
+    practise(uow, cast.bob, FAMILY, "++++++", NOW + timedelta(weeks=2))
+    graded, read = plain(uow, cast.alice), []
+    list_answers = learners.list_answers
+    monkeypatch.setattr(learners, "list_answers", lambda *of: read.append(of[2]) or list_answers(*of))
+    monkeypatch.setattr(difficulty_count, "MOST_POOLED", 6)
+    assert measure_school(uow, library(), cast.alice.school_id, NIGHT + timedelta(weeks=3)) == 1
+    assert read == [cast.bob.own_visit]
+    assert plain(uow, cast.alice) < graded  # Bob's alone: Alice's would have made it harder
 
 
 def test_answers_are_weighed_with_the_difficulty_in_force_and_made_anew_bit_for_bit(

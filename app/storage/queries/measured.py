@@ -6,12 +6,12 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, delete, insert, select
+from sqlalchemy import Connection, bindparam, delete, func, insert, select
 
 from app.storage.base import table_of
-from app.storage.models import Attempt, MeasuredDifficulty
+from app.storage.models import MeasuredDifficulty, WeekTally
 
-MEASURED, ATTEMPT = table_of(MeasuredDifficulty), table_of(Attempt)
+MEASURED, TALLY = table_of(MeasuredDifficulty), table_of(WeekTally)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,10 +33,15 @@ FIND_MEASURED = select(MEASURED).where(_IN_SCHOOL, MEASURED.c.family == bindpara
 ADD_MEASURED = insert(MEASURED)
 FORGET_MEASURED = delete(MEASURED).where(_IN_SCHOOL)
 VISITS_OF_SCHOOL = (
-    select(ATTEMPT.c.visit_id)
-    .where(ATTEMPT.c.school_id == bindparam("school_id"))
+    select(TALLY.c.visit_id)
+    .where(TALLY.c.school_id == bindparam("school_id"))
+    .group_by(TALLY.c.visit_id)
+    .order_by(func.max(TALLY.c.week).desc(), TALLY.c.visit_id)
+)
+FAMILIES_OF_VISIT = (
+    select(TALLY.c.family)
+    .where(TALLY.c.school_id == bindparam("school_id"), TALLY.c.visit_id == bindparam("visit_id"))
     .distinct()
-    .order_by(ATTEMPT.c.visit_id)
 )
 
 
@@ -60,5 +65,11 @@ def replace_measured(connection: Connection, school_id: UUID, rows: Iterable[Mea
 
 
 def list_visits(connection: Connection, school_id: UUID) -> tuple[UUID, ...]:
-    """Return who has answered anything in a school."""
+    """Return who has answered anything in a school, whoever answered in the latest week first."""
     return tuple(connection.execute(VISITS_OF_SCHOOL, {"school_id": school_id}).scalars())
+
+
+def families_of(connection: Connection, school_id: UUID, visit_id: UUID) -> frozenset[str]:
+    """Return which families a visit answered."""
+    of = {"school_id": school_id, "visit_id": visit_id}
+    return frozenset(connection.execute(FAMILIES_OF_VISIT, of).scalars())
