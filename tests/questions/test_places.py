@@ -63,3 +63,10 @@ def test_no_invented_airfield_of_a_scene_is_named_like_home() -> None:
 def test_no_scene_stands_at_one_field_and_gives_the_numbers_of_another() -> None:
     scenes = [scene.text.en for family in library().families.values() for scene in family.scenes]
     assert [scene for scene in scenes if "{{ field }}" in scene and "{{ where | word }}" in scene] == []
+
+
+@pytest.mark.parametrize("family", ["runway-designator", "wind-datum"])
+@pytest.mark.parametrize("place", ["australia", "new-zealand"])
+def test_variation_is_east_where_every_chart_has_it_east(family: str, place: str) -> None:
+    drawn = [draw(library(), family, seed, home(*PLACES[place])).parameters for seed in range(40)]
+    assert all(each.get("variation_deg", each.get("variation_a_deg")) > 0 for each in drawn)

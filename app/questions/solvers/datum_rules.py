@@ -17,6 +17,7 @@ from app.questions.solvers.registry import solver
 
 CANADIAN = frozenset({"ca-south", "ca-north"})
 CRUISING = CANADIAN | {"us"}
+EASTERLY = frozenset({"au", "nz"})  # whatever is 8 degrees or more in these countries is east, by any magnetic chart
 LEAST_VARIATION_DEG = 8
 LARGEST_VARIATION_DEG = 25
 RULE_ABOVE_FT = 3000
@@ -34,7 +35,9 @@ def region_and_variation(parameters: Mapping[str, Any], conventions: Conventions
     own = whole(conventions.variation_deg)
     own_fits = at_home and LEAST_VARIATION_DEG <= abs(own) <= LARGEST_VARIATION_DEG and own % 5 != 0
     region = parameters["region"] if conventions.region in CANADIAN and not at_home else conventions.region
-    return region, own if own_fits else parameters["variation_deg"], own_fits
+    drawn = parameters["variation_deg"]
+    elsewhere = abs(drawn) if region in EASTERLY else drawn
+    return region, own if own_fits else elsewhere, own_fits
 
 
 def two_roses(true_deg: int, variation_deg: int) -> tuple[FigureCall, ...]:
