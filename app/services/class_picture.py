@@ -224,13 +224,6 @@ class _Sums:
     recent: int = 0
     recent_correct: int = 0
 
-    def add(self, count: CountRow) -> None:
-        """Count a student's answers in."""
-        self.by_student[count.visit_id] = self.by_student.get(count.visit_id, 0) + count.answers
-        self.correct += count.correct
-        self.recent += count.recent_answers
-        self.recent_correct += count.recent_correct
-
 
 def _spots(
     counts: Sequence[CountRow], group_of: Mapping[str, str], words: Mapping[str, tuple[str, str]]
@@ -238,7 +231,11 @@ def _spots(
     """Yield every group with answers, the weakest first."""
     groups: defaultdict[str, _Sums] = defaultdict(_Sums)
     for count in counts:
-        groups[group_of[count.family]].add(count)
+        sums, visit_id = groups[group_of[count.family]], count.visit_id
+        sums.by_student[visit_id] = sums.by_student.get(visit_id, 0) + count.answers
+        sums.correct += count.correct
+        sums.recent += count.recent_answers
+        sums.recent_correct += count.recent_correct
     skills = [SkillCount(group, tuple(sums.by_student.values()), sums.correct) for group, sums in groups.items()]
     for spot in weak_spots(skills):
         title, topic = words[spot.skill]
