@@ -7,6 +7,8 @@ import pytest
 from app.packs.spec import Ask, Text, ValueFormat
 from app.questions.model import Solution, Wrong
 from app.questions.options import Collision, KeyPlace, build_options, refuse_right_by_wrong_method
+from app.questions.solvers.pressure_kinds import altitude_kinds
+from tests.questions.engine import home
 
 HEADING = ValueFormat(kind="heading", tolerance=2)
 ASK = Ask(id="a", forms=("choice",), question=Text(en="q", fr="q"), value=HEADING)
@@ -93,3 +95,11 @@ def test_fixed_set_must_hold_the_key_and_enough_reasons() -> None:
     made = Solution(key="a", given={}, steps=(), options=("a", "b", "c"))
     with pytest.raises(Collision, match="too few options"):
         build_options(made, CODES, CODES.value, Random(1), None)
+
+
+@pytest.mark.parametrize("pair", ["true-indicated", "density-pressure"])
+@pytest.mark.parametrize("deviation_c", [-8, 0, 8])
+def test_altitudes_compared_have_a_misconception_behind_either_wrong_answer(pair: str, deviation_c: int) -> None:
+    warmth = {"ask": "greater", "comparison": pair, "indicated_ft": 4000, "isa_deviation_c": deviation_c}
+    made = altitude_kinds(warmth, home())
+    assert set(made.wrong.values()) == set(made.options) - {made.key}

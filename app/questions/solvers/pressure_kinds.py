@@ -128,7 +128,8 @@ def _compared(
 ) -> Solution:
     """Compare two kinds: the first is the greater where `sign` is positive, and both agree where it is zero."""
     key, pair = _greater(kinds, sign), given["comparison"]
-    others = {"turned-round": _greater(kinds, -sign), "nothing-moves": "same"} if sign else {"sees-more": kinds[0]}
+    apart = {"turned-round": _greater(kinds, -sign), "nothing-moves": "same"}
+    others = apart if sign else {"sees-more": kinds[0], "sees-less": kinds[1]}
     return Solution(
         key=key,
         given=given,

@@ -113,7 +113,7 @@ def _seconds(parameters: Mapping[str, Any]) -> Solution:
         key=whole(exact),
         given={"ask": "seconds", **_measured(parameters), "turn": turn, "planned_turn_deg": planned},
         wrong={name: whole(value) for name, value in wrong.items()},
-        quantities={"turned_deg": here, "rate": calibrated_rate_deg_s(here), "exact_s": exact},
+        quantities={"turned_deg": here, "rate": calibrated_rate_deg_s(here), "exact_s": exact, "time_s": whole(exact)},
         steps=("measured-rate", "divide", *(("to-the-second",) if exact % 1 else ())),
         model_notes=("handbook",),
         features={"fast": float(here > IDEAL_DEG)},
