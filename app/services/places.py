@@ -12,6 +12,10 @@ from app.packs.spec import Language
 from app.questions.conventions import Region
 
 PLACES = Path(__file__).with_name("places.toml")
+ACROSS_A_BORDER: tuple[tuple[float, float, Region], ...] = (  # towns whose nearest demo airfield is another country's
+    (46.8, -71.2, "ca-south"),  # Québec
+    (47.5, -122.3, "us"),  # Seattle
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,14 +43,15 @@ def find_place(place_id: str) -> Place | None:
 
 
 def region_near(latitude_deg: float, longitude_deg: float) -> Region:
-    """Return the region of the nearest demo airfield: a first guess at whose rules hold at a typed place."""
+    """Return the region of the nearest demo airfield or town: a first guess at whose rules hold at a typed place."""
 
-    def squared_distance(place: Place) -> float:
-        north = place.latitude_deg - latitude_deg
-        east = (place.longitude_deg - longitude_deg + 180) % 360 - 180
+    def squared_distance(known: tuple[float, float, Region]) -> float:
+        north = known[0] - latitude_deg
+        east = (known[1] - longitude_deg + 180) % 360 - 180
         return north**2 + (east * cos(radians(latitude_deg))) ** 2
 
-    return min(list_places("en"), key=squared_distance).region
+    airfields = ((place.latitude_deg, place.longitude_deg, place.region) for place in list_places("en"))
+    return min((*airfields, *ACROSS_A_BORDER), key=squared_distance)[2]
 
 
 def _place(entry: dict[str, Any], area: dict[str, Any], language: Language) -> Place:

@@ -54,7 +54,18 @@ def test_unknown_place_is_not_found(place_id: str) -> None:
 
 @pytest.mark.parametrize(
     ("latitude_deg", "longitude_deg", "region"),
-    [(52.2, 0.1, "uk"), (48.9, 2.4, "easa"), (-45.0, 170.5, "nz"), (-33.9, 151.2, "au"), (68.4, -133.7, "ca-north")],
+    [
+        (52.2, 0.1, "uk"),
+        (48.9, 2.4, "easa"),
+        (-45.0, 170.5, "nz"),
+        (-33.9, 151.2, "au"),
+        (68.4, -133.7, "ca-north"),
+        (46.8, -71.4, "ca-south"),  # Québec
+        (45.4, -71.9, "ca-south"),  # Sherbrooke
+        (48.4, -123.4, "ca-south"),  # Victoria
+        (47.6, -122.3, "us"),  # Seattle
+        (44.8, -68.8, "us"),  # Bangor
+    ],
 )
 def test_region_of_a_typed_place_is_guessed(latitude_deg: float, longitude_deg: float, region: str) -> None:
     assert region_near(latitude_deg, longitude_deg) == region
