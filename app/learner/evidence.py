@@ -110,15 +110,25 @@ def guess(options: int) -> float:
 
 def aged(skill: Skill, now: datetime) -> Skill:
     """Return the skill as the days since its last answer leave it: lower, more so after few answers, and in doubt."""
-    if skill.last_at is None:
-        return skill
-    idle = (now - skill.last_at).total_seconds() / 86400 - REST_DAYS
+    idle = _idle_days(skill, now)
     if idle <= 0:
         return skill
-    sunk = skill.mean - FADING * log1p(idle / (1 + skill.answers / FADING_ANSWERS))
-    return replace(
-        skill, mean=sunk, variance=max(skill.variance, min(skill.variance + DOUBT_PER_DAY * idle, MOST_DOUBT))
-    )
+    doubt = max(skill.variance, min(skill.variance + DOUBT_PER_DAY * idle, MOST_DOUBT))
+    return replace(skill, mean=_sunk(skill, idle), variance=doubt)
+
+
+def aged_mean(skill: Skill, now: datetime) -> float:
+    """Return only the mean of the aged skill."""
+    idle = _idle_days(skill, now)
+    return _sunk(skill, idle) if idle > 0 else skill.mean
+
+
+def _idle_days(skill: Skill, now: datetime) -> float:
+    return (now - skill.last_at).total_seconds() / 86400 - REST_DAYS if skill.last_at else 0.0
+
+
+def _sunk(skill: Skill, idle_days: float) -> float:
+    return skill.mean - FADING * log1p(idle_days / (1 + skill.answers / FADING_ANSWERS))
 
 
 def learn(level: Level, skill: Skill, evidence: Evidence) -> tuple[Level, Skill]:

@@ -5,7 +5,7 @@ from datetime import datetime
 from math import erf, log, sqrt
 from typing import Literal
 
-from app.learner.evidence import Level, Skill, aged
+from app.learner.evidence import Level, Skill, aged, aged_mean
 from app.learner.logistic import sigmoid
 
 AIM = 0.8
@@ -42,12 +42,12 @@ def judge(level: Level, skill: Skill, now: datetime, *, was_mastered: bool = Fal
     probability = clear * _normal_below((mean - log(AIM / (1 - AIM))) / spread)
     low, high = (clear * sigmoid(mean + k * spread) for k in (-1.0, 1.0))
     missing = _missing(skill, probability, was_mastered=was_mastered)
-    return Mastery(probability, likely_right(level, skill), low, high, missing)
+    return Mastery(probability, clear * sigmoid(mean), low, high, missing)
 
 
-def likely_right(level: Level, skill: Skill) -> float:
-    """Return how likely the learner is right on an item of middling difficulty, of a skill as it is (see `aged`)."""
-    return (1 - skill.misconceived) * sigmoid(level.mean + skill.mean)
+def likely_right(level: Level, skill: Skill, now: datetime) -> float:
+    """Return how likely the learner is right on an item of middling difficulty as of now: the estimate of `judge`."""
+    return (1 - skill.misconceived) * sigmoid(level.mean + aged_mean(skill, now))
 
 
 def _missing(skill: Skill, probability: float, *, was_mastered: bool) -> tuple[Reason, ...]:

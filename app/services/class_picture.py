@@ -11,7 +11,7 @@ from sqlalchemy import Connection
 from app.grader.explain import reply_in_words
 from app.grader.reply import Reply
 from app.insight.weak_spots import HeldMisconception, SkillCount, WeakSpot, held_misconceptions, weak_spots
-from app.learner.evidence import Level, Skill, aged
+from app.learner.evidence import Level, Skill
 from app.learner.mastery import likely_right
 from app.packs.library import Library
 from app.services.actor import Actor
@@ -279,7 +279,7 @@ def _table(
         cells = []
         for pack in library.packs.values():
             skills = [of.skills[each][0] for each in pack.families if each in of.skills]
-            likely = [likely_right(of.level, aged(skill, now)) for skill in skills if skill.answers]
+            likely = [likely_right(of.level, skill, now) for skill in skills if skill.answers]
             estimate = sum(likely) / len(likely) if likely else None
             cells.append(Cell(estimate, sum(skill.answers for skill in skills)))
         yield StudentLine(student.person_id, student.name, tuple(cells))

@@ -12,6 +12,7 @@ from app.grader.made_up import fields_of, wrong_value
 from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.assignments import AssignWish, assign_set
+from app.services.drills import get_drill
 from app.services.items import find_item
 from app.services.practice import Sent
 from app.services.rechecks import Spot, make_recheck, spot_view
@@ -20,7 +21,6 @@ from app.services.rehearsals import get_rehearsal, start_rehearsal
 from app.services.report_desk import list_desk, settle
 from app.services.reports import report_problem
 from app.services.training import EntryWish, add_entry, recommend, student_page
-from app.storage.queries import drills
 from app.storage.unit_of_work import UnitOfWork
 
 PROFILE = "ca-private"
@@ -96,10 +96,9 @@ class Records:
         seed = int(self.rng.random() * 2**31)
         rehearsal_id = start_rehearsal(self.uow, student, self.library, (PROFILE, False), seed, when)
         view = get_rehearsal(self.uow, student, self.library, rehearsal_id, when)
-        with self.uow.reader() as connection:
-            places = drills.list_places(connection, student.school_id, view.drill_id)
+        drill, places = get_drill(self.uow, student, view.drill_id)
         for place in places:
-            item = find_item(self.library, place, student.conventions.as_json())
+            item = find_item(self.library, place, drill.conventions)
             if item is not None:
                 correct = self.rng.random() < right
                 value = item.key if correct else wrong_value(self.library, item, self.rng, ())

@@ -12,7 +12,7 @@ from random import Random
 import pytest
 
 from app.learner.evidence import Evidence, Level, Posed, Skill, _observe, aged, learn, new_skill, predict_right
-from app.learner.mastery import judge
+from app.learner.mastery import judge, likely_right
 from app.learner.quadrature import normal_nodes
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness, score_distribution
 from app.learner.recall import Recall, recall_chance, review
@@ -31,6 +31,13 @@ def evidence(posed: Posed = PLAIN, **changes: object) -> Evidence:
 
 def typed(*offered: str) -> Posed:
     return Posed(0.0, 0, offered)
+
+
+@pytest.mark.parametrize("days", [0, 1, 30])
+def test_a_class_is_told_the_estimate_that_judge_gives(days: int) -> None:
+    level, skill, now = Level(0.3), Skill(0.4, answers=5, last_at=NOW, misconceptions={"east": 0.2}), NOW
+    later = now + timedelta(days=days)
+    assert likely_right(level, skill, later) == judge(level, skill, later).estimate
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from app.services.actor import Actor
 from app.services.drills import DrillWish, find_open_drill, get_drill, start_drill
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.exam_profiles import ExamProfile, built_in_profiles
+from app.services.items import get_item
 from app.services.learning import find_state, rebuild
 from app.services.practice import Sent, answer, question
 from app.services.regrading import plan
@@ -47,8 +48,8 @@ def fill_in(
 ) -> None:
     """Keep an answer at a position: + right, - wrong."""
     view = get_rehearsal(uow, actor, library(), rehearsal, now)
-    place = get_drill(uow, actor, view.drill_id)[1][position - 1]
-    item = drawn(place.family, place.seed, place.form, actor)
+    drill, places = get_drill(uow, actor, view.drill_id)
+    item = get_item(library(), places[position - 1], drill.conventions, "en")
     fields = right_answer(item) if mark == "+" else wrong_answer(item)
     sent = {name: [value] if isinstance(value, str) else list(value) for name, value in fields.items()}
     keep_answer(uow, actor, library(), (rehearsal, position), Sent(sent | ({"flag": ["1"]} if flag else {})), now)

@@ -46,7 +46,7 @@ MEMBERS = """WHERE school_id = :school AND visit_id IN (
     SELECT visit_id FROM enrolment e JOIN person p ON p.school_id = e.school_id AND p.id = e.person_id
     WHERE e.school_id = :school AND e.class_id = :class)"""
 COUNTS = "SELECT visit_id, family, sum(answers), sum(correct) FROM week_tally {} GROUP BY visit_id, family"
-SKILLS = "SELECT visit_id, family, mean, answers, correct, misconceptions, met FROM learner_skill {}"
+SKILLS = "SELECT visit_id, family, mean, answers, correct, last_at, misconceptions, met FROM learner_skill {}"
 RAW_SUMS = """
 WITH cell AS (
     SELECT visit_id, family, count(*) AS answers, sum(correct) AS correct, count(took_ms) AS timed,

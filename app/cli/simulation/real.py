@@ -121,8 +121,9 @@ class _Walk:
         rehearsal = start_rehearsal(self.uow, self.actor, self.library, wish, self.rng.randrange(2**31), self.now)
         view = get_rehearsal(self.uow, self.actor, self.library, rehearsal, self.now)
         given = {}
-        for place in get_drill(self.uow, self.actor, view.drill_id)[1]:
-            item = get_item(self.library, place, self.actor.conventions.as_json(), "en")
+        drill, places = get_drill(self.uow, self.actor, view.drill_id)
+        for place in places:
+            item = get_item(self.library, place, drill.conventions, "en")
             sent, evidence = self._reply(item, self._question(item))
             keep_answer(self.uow, self.actor, self.library, (rehearsal, place.position), sent, self.now)
             given[place.id] = item.family, evidence
