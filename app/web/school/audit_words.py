@@ -48,6 +48,7 @@ VALUES: Mapping[str, object] = {
     "misconceptions": _("misconceptions"),
 }
 MOMENTS = frozenset({"due_at", "until"})
+CODES = frozenset({"kind", "role", "before", "after", "overridden"})  # all else is somebody's own words
 
 
 def more(details: Mapping[str, object]) -> Iterator[str]:
@@ -62,5 +63,7 @@ def more(details: Mapping[str, object]) -> Iterator[str]:
 def _said(name: str, value: object) -> str:
     if name in MOMENTS:
         return moment(datetime.fromisoformat(str(value)))
-    parts = value if isinstance(value, list) else str(value).split(", ") if name == "overridden" else [value]
-    return ", ".join(str(VALUES.get(str(part), part)) for part in parts)
+    if name not in CODES:
+        return ", ".join(map(str, value)) if isinstance(value, list) else str(value)
+    parts = str(value).split(", ") if name == "overridden" else [str(value)]
+    return ", ".join(str(VALUES.get(part, part)) for part in parts)

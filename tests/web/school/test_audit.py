@@ -32,12 +32,14 @@ def test_details_are_words_and_what_is_empty_says_nothing(school: OneSchool) -> 
     ingrid, sylvie = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.SCHOOL, "Sylvie", "fr")
     details = {"kind": "taught", "corrects": True, "due_at": START.isoformat(), "overridden": "rehearsals, sections"}
     with school.backend.uow.writer() as connection:
-        for later, each in enumerate((details, {"due_at": None, "corrects": False, "reason": "", "lost": 0})):
+        for later, each in enumerate(
+            (details, {"due_at": None, "corrects": False, "reason": "", "lost": 0, "school_class": "student"})
+        ):
             who, what = (ingrid.id, ingrid.name), ("record-entry", "Alice")
             audit.note_for(connection, school.id, who, what, START + timedelta(minutes=later), **each)
     page = school.browser_of(sylvie, "fr").get_page("/school/audit")
     empty, full = (words_of(each).replace("\u00a0", " ") for each in page.find("//tr[td='Alice']/td[last()]"))
-    assert empty == "n’ont pu être notées de nouveau : 0"
+    assert empty == "n’ont pu être notées de nouveau : 0; classe : student"
     assert full.startswith("genre : enseigné; en corrige une précédente; à rendre : 1 sept. 2026 10:30; malgré : rép")
 
 
