@@ -8,7 +8,7 @@ import click
 
 from app.bootstrap import ROOT
 
-PARALLEL = ["-n", "2"]
+PARALLEL = ["-n", "2", "--dist", "worksteal"]  # the browser's tests stand together: who is done takes of them
 
 
 @click.command(context_settings={"ignore_unknown_options": True})

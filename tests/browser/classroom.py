@@ -4,8 +4,8 @@ from playwright.sync_api import Page
 
 from app.services.actor import Role
 from app.storage.queries.people import PersonRow
-from tests.browser.conftest import Opener, View
 from tests.browser.practising import follow
+from tests.browser.windows import Opener, View
 from tests.fakes import START
 from tests.services.tallied import tally
 from tests.web.members import PASSWORD, OneSchool

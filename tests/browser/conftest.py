@@ -2,8 +2,7 @@
 
 import shutil
 import threading
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -13,6 +12,7 @@ from werkzeug.serving import make_server
 
 from app.web.factory import create_app
 from app.web.settings import Settings
+from tests.browser.windows import Opener, View, Windows
 from tests.fakes import PlainHasher
 from tests.web.members import OneSchool, new_school
 
@@ -80,47 +80,22 @@ def address(served: Flask) -> Iterator[str]:
     server.server_close()
 
 
-@dataclass(frozen=True)
-class View:
-    """How a page is looked at."""
-
-    width: int = 1280
-    language: str = "en"
-    scheme: str = "light"
-    script: bool = True
-    more: dict[str, str] = field(default_factory=dict)
-
-
-WIDE = View()
-NARROW = View(width=320, language="fr", scheme="dark")
-NO_SCRIPT = View(width=390, script=False)
-
-Opener = Callable[[View], Page]
+@pytest.fixture(scope="session")
+def windows(chromium: Browser, address: str) -> Windows:
+    return Windows(chromium, address)
 
 
 @pytest.fixture
-def open_page(chromium: Browser, address: str) -> Iterator[Opener]:
+def open_page(windows: Windows) -> Iterator[Opener]:
     """Open pages of a fresh visitor each; what the console complains about fails the test."""
-    contexts, complaints = [], []
+    windows.complaints.clear()
+    lent: list[tuple[View, Page]] = []
 
     def opened(view: View) -> Page:
-        context = chromium.new_context(
-            base_url=address,
-            viewport={"width": view.width, "height": 800},
-            locale=f"{view.language}-CA",
-            color_scheme=view.scheme,
-            java_script_enabled=view.script,
-            reduced_motion="reduce",
-            **view.more,
-        )
-        contexts.append(context)
-        page = context.new_page()
-        page.set_default_timeout(15_000)
-        page.on("pageerror", lambda error: complaints.append(str(error)))
-        page.on("console", lambda line: complaints.append(line.text) if line.type in {"error", "warning"} else None)
-        return page
+        lent.append((view, windows.lend(view)))
+        return lent[-1][1]
 
     yield opened
-    for context in contexts:
-        context.close()
-    assert not [text for text in complaints if "responded with a status of 4" not in text]
+    for view, page in lent:
+        windows.take_back(view, page)
+    assert not windows.complaints

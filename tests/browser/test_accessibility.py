@@ -12,8 +12,9 @@ from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.storage.queries.measured import MeasuredRow, replace_measured
 from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two, signed_in
-from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
+from tests.browser.windows import NARROW, WIDE, Opener, View
 from tests.fakes import START
 from tests.questions.engine import library
 from tests.services.people import CONVERSIONS, sign_up

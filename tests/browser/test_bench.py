@@ -1,32 +1,28 @@
 """The bench in a real browser: play, scrub, keyboard, a link that holds the state, calm motion, no JavaScript, axe."""
 
 import re
-from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 TURN = "/bench?place_id=otterlea&when=2026-09-01&target_deg=90&start_deg=270"
 VIEWS = {"wide": WIDE, "narrow-dark-french": NARROW, "dark": View(scheme="dark"), "no-script": NO_SCRIPT}
 
 
 @pytest.fixture
-def moving(chromium: Browser, address: str) -> Iterator[Page]:
+def moving(open_page: Opener) -> Page:
     """A page of somebody who does not mind motion."""
-    context = chromium.new_context(base_url=address, locale="en-CA", reduced_motion="no-preference")
-    page = context.new_page()
-    page.set_default_timeout(15_000)
-    errors: list[str] = []
-    page.on("pageerror", lambda error: errors.append(str(error)))
-    page.on("console", lambda line: errors.append(line.text) if line.type == "error" else None)
+    return at_ten_seconds(open_page(View(motion=True)))
+
+
+def at_ten_seconds(page: Page) -> Page:
     page.goto(f"{TURN}&at=10")
     page.wait_for_selector("#player[data-ready]")
-    yield page
-    assert not errors
-    context.close()
+    return page
 
 
 def now(page: Page, name: str = "time") -> float:
@@ -58,7 +54,8 @@ def test_play_advances_and_pause_keeps_the_moment_in_the_address(moving: Page) -
     assert moving.locator("[data-now=real]").inner_text() == real
 
 
-def test_what_was_out_of_sight_while_it_played_is_drawn_when_it_stops(moving: Page) -> None:
+def test_what_was_out_of_sight_while_it_played_is_drawn_when_it_stops(open_page: Opener) -> None:
+    moving = at_ten_seconds(open_page(View(motion=True, alone=True)))
     plot = moving.locator(".plot .wide svg > g path").first
     moving.set_viewport_size({"width": 1280, "height": 400})
     before = plot.get_attribute("d")
@@ -151,14 +148,12 @@ def dots(page: Page) -> list[list[float]]:
     return [[float(dot.get_attribute(name) or 0) for name in ("cx", "cy")] for dot in found]
 
 
-def test_the_moment_on_the_plot_stays_where_the_server_drew_it(moving: Page) -> None:
+def test_the_moment_on_the_plot_stays_where_the_server_drew_it(open_page: Opener, moving: Page) -> None:
     """What JavaScript draws at the server's moment is what the server drew: one frame, one track."""
     drawn = dots(moving)
-    context = moving.context.browser.new_context(java_script_enabled=False)  # type: ignore[union-attr]
-    plain = context.new_page()
+    plain = open_page(View(script=False))
     plain.goto(moving.url)
     served = dots(plain)
-    context.close()
     assert len(served) == 4
     for here, there in zip(drawn, served, strict=True):
         assert here == pytest.approx(there, abs=4)

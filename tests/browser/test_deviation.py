@@ -5,8 +5,9 @@ import re
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits, follow
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 EIGHT = "/bench/deviation?enter=deviations&" + "&".join(
     f"on_{heading:03d}={deviation}"
@@ -140,7 +141,7 @@ def test_without_javascript_a_form_and_stills(open_page: Opener) -> None:
 
 
 def test_paper_has_the_card_and_the_caution_and_no_form(open_page: Opener) -> None:
-    page = open_page(WIDE)
+    page = open_page(View(alone=True))
     page.goto("/bench/deviation?enter=readings")
     assert page.locator("button.print").is_visible()
     page.emulate_media(media="print")

@@ -1,12 +1,13 @@
 """A drill of ten: wide, on a phone of 320 pixels in the dark in French, and without JavaScript."""
 
 import re
+from dataclasses import replace
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Opener, View
 from tests.browser.practising import answer, assert_fits, fill_in, follow, go_on, start_drill
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 LENGTH = 10
 
@@ -86,7 +87,7 @@ def test_half_given_answer_is_not_put_into_another_question(open_page: Opener) -
 
 
 def test_what_is_left_of_a_drill_by_minutes_runs_down_and_is_said(open_page: Opener) -> None:
-    page = open_page(NARROW)
+    page = open_page(replace(NARROW, alone=True))
     page.clock.install()
     page.goto("/today")
     page.locator("input[value='minutes 10']").first.check()

@@ -2,8 +2,8 @@
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import WIDE, Opener
 from tests.browser.practising import start_drill
+from tests.browser.windows import WIDE, Opener
 
 MOST_TABS = 60
 

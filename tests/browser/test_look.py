@@ -3,8 +3,8 @@
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.conftest import WIDE, Opener, View
 from tests.browser.practising import answer, assert_fits, follow, start_drill
+from tests.browser.windows import WIDE, Opener, View
 
 TOUCH_PX = 44
 PATHS = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/reference", "/syllabus", "/bench/deviation")
@@ -37,7 +37,7 @@ def height(page: Page, each: object) -> float:
 
 
 def test_print_leaves_out_what_only_a_screen_needs(open_page: Opener) -> None:
-    page = open_page(WIDE)
+    page = open_page(View(alone=True))
     start_drill(page, "datum", "true-to-compass")
     answer(page)
     page.goto(page.locator("a.next").get_attribute("href").partition("/questions")[0] + "/summary")
@@ -59,7 +59,7 @@ def test_print_button_needs_script(open_page: Opener) -> None:
 
 
 def test_forced_colours_give_radios_back_to_the_system(open_page: Opener) -> None:
-    page = open_page(WIDE)
+    page = open_page(View(alone=True))
     page.emulate_media(forced_colors="active")
     page.goto("/")
     assert page.evaluate("getComputedStyle(document.querySelector('.option input')).appearance") == "auto"

@@ -8,8 +8,9 @@ from playwright.sync_api import Page, expect
 
 from app.services.schools import NewSchool, Slip, create_school
 from app.web.current import NAME, utc_now
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import follow
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 VIEWS = {"wide": WIDE, "narrow-dark-french": NARROW, "no-script": NO_SCRIPT}
 PASSWORD = "nine geese over the lake"  # noqa: S105 - of nobody

@@ -5,8 +5,9 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import follow, start_drill
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 
 def pick_question(page: Page) -> Page:

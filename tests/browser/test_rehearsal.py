@@ -10,8 +10,9 @@ from playwright.sync_api import Page, expect
 
 from app.services.actor import Role
 from app.web.current import NAME
-from tests.browser.conftest import NARROW, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits, fill_in, follow
+from tests.browser.windows import NARROW, WIDE, Opener, View
 from tests.web.members import PASSWORD, OneSchool
 
 UK = "form:has(input[value=uk-navigation]) button"
@@ -58,6 +59,7 @@ def test_walk(open_page: Opener, axe: Axe, view: View) -> None:
     follow(again, "#answer button.button:not([name])")
     again.goto(address + "/questions/1")
     expect(again.locator("#answer input:checked")).to_have_value("1")
+    again.close()
     page.goto(address)
     follow(page, "#end button")
     assert page.locator("main table").count() == 1

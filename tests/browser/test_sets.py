@@ -7,8 +7,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.classroom import assign_to_class, build_set, classroom
-from tests.browser.conftest import NO_SCRIPT, WIDE, Opener, View
 from tests.browser.practising import fill_in, follow
+from tests.browser.windows import NO_SCRIPT, WIDE, Opener, View
 from tests.web.members import OneSchool
 
 TWO_MINUTES = timedelta(minutes=2).total_seconds()
@@ -47,7 +47,7 @@ def sit(page: Page, count: int) -> None:
 
 
 def test_sheet_prints_black_on_white_with_its_head_on_every_page(open_page: Opener, school: OneSchool) -> None:
-    teacher, _ = classroom(open_page, school, View(scheme="dark"))
+    teacher, _ = classroom(open_page, school, View(scheme="dark", alone=True))
     address = build_set(teacher, "reading", count=6)
     teacher.goto(f"{address}/sheet?versions=2")
     teacher.emulate_media(media="print")
@@ -68,7 +68,7 @@ def test_sheet_prints_black_on_white_with_its_head_on_every_page(open_page: Open
 
 def test_on_paper_a_drawing_stands_beside_its_question(open_page: Opener, school: OneSchool) -> None:
     """Most sets of ten fill two pages so, not three; at 50 mm every letter of a figure is legible."""
-    teacher, _ = classroom(open_page, school, WIDE)
+    teacher, _ = classroom(open_page, school, View(alone=True))
     teacher.goto("/topic-sets/new")
     teacher.locator("details:has([name=fixed]) > summary").click()
     teacher.fill("[name=fixed]", "read-compass-face\ncard-for-steer")

@@ -4,8 +4,9 @@ from playwright.sync_api import Page, expect
 
 from app.services.actor import Role
 from tests.browser.classroom import signed_in
-from tests.browser.conftest import NARROW, Axe, Opener
+from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits, fill_in, follow
+from tests.browser.windows import NARROW, Opener
 from tests.fakes import START
 from tests.services.tallied import tally
 from tests.web.members import OneSchool

@@ -5,8 +5,9 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.conftest import NARROW, NO_SCRIPT, WIDE, Axe, Opener, View
+from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
 
 MAP = "/bench/map?place_id=typed&latitude_deg=45&longitude_deg=-75&when=2026-09-01&start_deg=360&target_deg=90"
 
