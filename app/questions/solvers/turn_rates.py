@@ -69,7 +69,7 @@ def rate_one_bank(parameters: Mapping[str, Any], conventions: Conventions) -> So
         wrong={name: Wrong(whole(value), option=value <= STEEPEST_DEG) for name, value in wrong.items()},
         quantities={"tenth_deg": tas / 10, "half_tenth_deg": tas / 20, "exact_deg": exact,
                     "rule_deg": from_tangent if rule == "exact" else bank, "bank_deg": whole(bank),
-                    "speed_ms": tas * KNOT_MS, "tangent": tangent, "g": STANDARD_GRAVITY_MS2},
+                    "speed_ms": tas * KNOT_MS, "tangent": tangent, "g": STANDARD_GRAVITY_MS2, "how": f"how-{rule}"},
         steps=(f"work-{rule}", *(("work-tangent", "work-bank") if rule == "exact" else ()), *rounded),
         model_notes=() if rule == "exact" else ("exact",),
         verdict_figures=(AT_RATE_ONE,),
