@@ -8,7 +8,7 @@ from app.packs.library import Library
 from app.packs.spec import Family, Language
 from app.questions.conventions import Conventions
 from app.questions.model import Item, Step
-from app.questions.wording import Writer, word_item
+from app.questions.wording import Writer, tidy, word_item
 
 
 def present_item(library: Library, item: Item, language: Language) -> dict[str, Any]:
@@ -87,7 +87,8 @@ def _figure(item: Item, language: Language) -> dict[str, Any] | None:
 
 def _line(writer: Writer, step: Step | str) -> str:
     text, arithmetic = writer.working(step)
-    return f"{text}: {arithmetic}" if arithmetic else text
+    colon = " :" if writer.language == "fr" else ":"
+    return tidy(f"{text}{colon} {arithmetic}", writer.language) if arithmetic else text
 
 
 def _remedy(writer: Writer, name: str, more: Mapping[str, Any]) -> str:

@@ -1,4 +1,4 @@
-"""The arithmetic of a working line as it is written: whether it adds up, and the 360 of a heading past north."""
+"""The arithmetic of a working line: its brackets, the 360 of a heading past north, and whether it adds up."""
 
 import re
 from collections.abc import Callable
@@ -19,8 +19,15 @@ UNIT = re.compile(rf"[ {NBSP}](?:kt|NM|min|L)$")
 OPERATIONS: dict[str, Callable[[float, float], float]] = {
     "+": add, "-": sub, MINUS: sub, "×": mul, "÷": truediv, "/": truediv,
 }  # fmt: skip
+NEEDLESS = re.compile(rf"(?<=[+{MINUS}×÷] )\(\+?({NUMBER}°?)\)(?!²)")
+BARE = re.compile(rf"(?<=[+{MINUS}×÷] )({MINUS}{NUMBER}°?)")
 DIRECTION = re.compile(r"(\d{1,3})(°?)")
 WAYS = {"en": ("plus", "less"), "fr": ("plus", "moins")}
+
+
+def write_sum(filled: str, language: Language) -> str:
+    """Return a sum as people write it: brackets round negative numbers alone, and its step round north spelt out."""
+    return past_north(BARE.sub(r"(\1)", NEEDLESS.sub(r"\1", filled)), language)
 
 
 def past_north(written: str, language: Language) -> str:

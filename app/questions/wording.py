@@ -13,7 +13,7 @@ from app.packs.spec import Form, Language, Text
 from app.questions.filling import fill
 from app.questions.model import Item, Step
 from app.questions.numbers import NBSP, NUMBER_FILTERS
-from app.questions.sums import past_north
+from app.questions.sums import write_sum
 from app.questions.values import show_value
 
 UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
@@ -104,7 +104,7 @@ class Writer:
         """Return a line of the working and its arithmetic, empty where it has none."""
         line, more = (step.line, step.more) if isinstance(step, Step) else (step, {})
         spec = self.family.working[line]
-        return self.write(spec.text, more), past_north(self.write(spec.sum, more), self.language) if spec.sum else ""
+        return self.write(spec.text, more), write_sum(self.write(spec.sum, more), self.language) if spec.sum else ""
 
     def word(self, code: object) -> str:
         """Return the text of a code, itself filled in."""

@@ -45,6 +45,11 @@ def test_languages_show_the_same_numbers() -> None:
     assert english["answer"]["key"] == french["answer"]["key"]
 
 
+def test_french_steps_have_a_no_break_space_before_the_colon() -> None:
+    steps = drawn("pressure-density-altitude", "--language", "fr", "--seed", "5")[0]["working"]
+    assert all("\u00a0: " in step for step in steps)
+
+
 def test_home_sets_the_field() -> None:
     home = drawn(FAMILY, "--home", "-41.3,174.8", "--date", "2027-03-01")[0]["conventions"]
     assert (home["latitude_deg"], home["longitude_deg"], home["date"]) == (-41.3, 174.8, "2027-03-01")

@@ -2,7 +2,7 @@
 
 import pytest
 
-from app.questions.sums import misses_by, past_north, value_of
+from app.questions.sums import misses_by, past_north, value_of, write_sum
 
 
 @pytest.mark.parametrize(
@@ -27,6 +27,25 @@ def test_a_heading_past_north_shows_its_360(written: str, english: str) -> None:
 def test_the_same_in_french() -> None:
     assert past_north("355 + 13 = 008", "fr") == "355 + 13 = 368, moins 360 = 008"
     assert past_north("350 + 17,5 = 008", "fr") == "350 + 17,5 = 367,5, moins 360 = 008"
+
+
+@pytest.mark.parametrize(
+    ("filled", "written"),
+    [
+        ("4220 + 120 × (+11.4) = 5588", "4220 + 120 × 11.4 = 5588"),
+        ("18 − (6.2) = +11.8", "18 − 6.2 = +11.8"),
+        ("13 − (0) = 13", "13 − 0 = 13"),
+        ("301 + (−6) + (+12) = 307", "301 + (−6) + 12 = 307"),
+        ("5 − −3 = +8", "5 − (−3) = +8"),
+        ("355 − (+13°) = 342", "355 − 13° = 342"),
+        ("(+5 + (+9)) ÷ 2 = +7", "(+5 + 9) ÷ 2 = +7"),
+        ("arcsin (1 ÷ 2) = 30", "arcsin (1 ÷ 2) = 30"),
+        ("−5 − (+2) = −7", "−5 − 2 = −7"),
+        ("010 − (+14) = 356", "010 − 14 = −4, plus 360 = 356"),
+    ],
+)
+def test_only_negative_numbers_stand_in_brackets(filled: str, written: str) -> None:
+    assert write_sum(filled, "en") == written
 
 
 @pytest.mark.parametrize(
