@@ -11,33 +11,29 @@ from app.physics.headings import (
     reciprocal,
     true_from_magnetic,
 )
-from app.questions.conventions import Conventions
+from app.questions.conventions import Conventions, Region
 from app.questions.model import NotOffered, Redraw, Solution
+from app.questions.solvers.regional_variation import LARGEST_VARIATION_DEG, LEAST_VARIATION_DEG, place_variation
 from app.questions.solvers.registry import solver
 
 CANADIAN = frozenset({"ca-south", "ca-north"})
 CRUISING = CANADIAN | {"us"}
-EASTERLY = frozenset({"au", "nz"})  # whatever is 8 degrees or more in these countries is east, by any magnetic chart
-LEAST_VARIATION_DEG = 8
-LARGEST_VARIATION_DEG = 25
 RULE_ABOVE_FT = 3000
 CLEAR_OF_RULE_FT = 500
 CLEAR_OF_NORTH_DEG = 2
 STEP_FT = 500
 
 
-def region_and_variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[str, int, bool]:
+def region_and_variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[Region, int, bool]:
     """Return the region asked about, the variation, and whether the latter is the home place's own.
 
-    A Canadian school meets both of its airspaces; any other keeps to its own country.
+    A Canadian school meets both of its airspaces; any other keeps to its own country, if that has variation enough.
     """
     at_home = parameters["at_home"]
     own = whole(conventions.variation_deg)
     own_fits = at_home and LEAST_VARIATION_DEG <= abs(own) <= LARGEST_VARIATION_DEG and own % 5 != 0
     region = parameters["region"] if conventions.region in CANADIAN and not at_home else conventions.region
-    drawn = parameters["variation_deg"]
-    elsewhere = abs(drawn) if region in EASTERLY else drawn
-    return region, own if own_fits else elsewhere, own_fits
+    return (region, own, True) if own_fits else (*place_variation(region, parameters["variation_deg"]), False)
 
 
 def two_roses(true_deg: int, variation_deg: int) -> tuple[FigureCall, ...]:

@@ -16,9 +16,10 @@ from app.physics.gyro import (
 )
 from app.physics.headings import magnetic_from_compass_heading, true_from_magnetic
 from app.physics.track import off_track_by_indicator_nm
-from app.questions.conventions import WEAK_HORIZONTAL_NT, Conventions
+from app.questions.conventions import WEAK_HORIZONTAL_NT, Conventions, Region
 from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.datum_rules import counts_from_true, region_and_variation
+from app.questions.solvers.regional_variation import place_variation
 from app.questions.solvers.registry import solver
 
 TELLING_APART_DEG = 3  # wrong methods nearer than this could not be told from one another
@@ -61,11 +62,11 @@ def hi_set_value(parameters: Mapping[str, Any], conventions: Conventions) -> Sol
     )  # fmt: skip
 
 
-def _region_and_variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[str, int, bool]:
+def _region_and_variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[Region, int, bool]:
     """Return where the flight is; never at home where the field is too weak to set anything from a compass."""
     region, v, at_home = region_and_variation(parameters, conventions)
     if at_home and conventions.horizontal_nt < WEAK_HORIZONTAL_NT:
-        return region, parameters["variation_deg"], False
+        return (*place_variation(region, parameters["variation_deg"]), False)
     return region, v, at_home
 
 
