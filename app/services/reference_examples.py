@@ -5,10 +5,28 @@ from functools import partial
 
 from app.packs.spec import Language
 from app.physics.card import speed_change_reading_deg, turn_reading_deg
-from app.physics.deviation import CorrectionCard, compass_from_magnetic, deviation_for_magnetic
+from app.physics.deviation import (
+    CorrectionCard,
+    coefficients_from_swing,
+    compass_from_magnetic,
+    deviation_deg,
+    deviation_for_magnetic,
+)
+from app.physics.dipole import dip_from_magnetic_latitude_deg, horizontal_share
+from app.physics.fuel import endurance_min, fuel_for
 from app.physics.gyro import earth_wander_deg_h
 from app.physics.headings import compass_from, cruising_parity, magnetic_from_true, runway_number, variation_updated_deg
-from app.physics.pressure import density_altitude_by_rule_ft, density_altitude_ft, tas_by_rule_kt, tas_from_cas_kt
+from app.physics.pressure import (
+    STANDARD_SETTING_INHG,
+    altitude_by_hpa_ft,
+    altitude_by_inches_ft,
+    altitude_with_setting_ft,
+    density_altitude_by_rule_ft,
+    density_altitude_ft,
+    pressure_altitude_by_inches_ft,
+    tas_by_rule_kt,
+    tas_from_cas_kt,
+)
 from app.physics.track import bearing_from_relative, double_track_error, minutes_for, track_correction
 from app.physics.turning import (
     arc_deg,
@@ -19,9 +37,9 @@ from app.physics.turning import (
     rollout_by_latitude_deg,
     turn_seconds,
 )
-from app.physics.units import nm_from_sm
+from app.physics.units import hpa_from_inhg, nm_from_sm
 from app.physics.wind import drift_by_clock_deg, heading_home_deg, max_drift_deg, runway_wind, solve_heading
-from app.questions.numbers import arc_minutes, decimals, east_west, exact, heading
+from app.questions.numbers import arc_minutes, decimals, east_west, exact, heading, signed
 
 DIP_DEG = 70.0
 BANK_DEG = 15.0
@@ -32,6 +50,7 @@ HALVES = {
     "odd": ("odd thousands + 500", "milliers impairs + 500"),
     "even": ("even thousands + 500", "milliers pairs + 500"),
 }
+SWING_DEG = (3, 4, 5, 3, 1, -2, -3, -3)  # north, north-east and so on round to north-west
 
 Values = Mapping[str, str]
 
@@ -56,6 +75,28 @@ def card(language: Language) -> Values:
         "wanted": heading(75),
         "between": east_west(between, language),
         "steer": heading(compass_from_magnetic(entries, 75)),
+    }
+
+
+def coefficients(language: Language) -> Values:
+    """Return the coefficients of a swing, and what they give between its headings."""
+    found = coefficients_from_swing(SWING_DEG)
+    return {
+        "swing": ", ".join(signed(each, language) for each in SWING_DEG),
+        **{name: signed(getattr(found, name), language, 1) for name in "abcde"},
+        "between": signed(deviation_deg(found, 30), language, 1),
+    }
+
+
+def dip(language: Language) -> Values:
+    """Return the dip of a dipole at two magnetic latitudes and the level share of its field."""
+    gentle, steep = (dip_from_magnetic_latitude_deg(latitude) for latitude in (LATITUDE_DEG, 60.0))
+    return {
+        "latitude": f"{exact(LATITUDE_DEG, language)}°",
+        "dip": f"{decimals(gentle, 0, language)}°",
+        "share": decimals(100 * horizontal_share(gentle), 0, language),
+        "steep": f"{decimals(steep, 0, language)}°",
+        "weak": decimals(100 * horizontal_share(steep), 0, language),
     }
 
 
@@ -148,6 +189,14 @@ def time(language: Language) -> Values:
     return {"minutes": exact(minutes_for(45, 90), language), "miles": decimals(nm_from_sm(45), 1, language)}
 
 
+def fuel(language: Language) -> Values:
+    """Return how long the fuel lasts above the reserve, and what a leg burns."""
+    return {
+        "endurance": exact(int(endurance_min(100, 32, 45)), language),
+        "leg": decimals(fuel_for(25, 32), 1, language),
+    }
+
+
 def doubled(language: Language) -> Values:
     """Return the headings back onto track and along it."""
     plan = double_track_error(80, 6, 10)
@@ -183,6 +232,31 @@ def cruising(language: Language) -> Values:
     }
 
 
+def settings(language: Language) -> Values:
+    """Return the altitude flown on a wrong setting, by each rule and exactly, and the standard in both units."""
+    altitudes = {
+        "inches": altitude_by_inches_ft(4500, 30.12, 29.72),
+        "at_thirty": altitude_by_hpa_ft(4500, 1020, 1006, 30),
+        "at_27": altitude_by_hpa_ft(4500, 1020, 1006, 27),
+        "exactly": altitude_with_setting_ft(4500, 1020, 1006),
+    }
+    return {
+        **{name: decimals(altitude, 0, language) for name, altitude in altitudes.items()},
+        "standard_inhg": decimals(STANDARD_SETTING_INHG, 2, language),
+        "standard_hpa": decimals(hpa_from_inhg(STANDARD_SETTING_INHG), 1, language),
+    }
+
+
+def transition(language: Language) -> Values:
+    """Return the pressure altitude of an indication on a low setting, and how far that is from the indication."""
+    pressure_ft = pressure_altitude_by_inches_ft(18_000, 29.22)
+    return {
+        "low": decimals(29.22, 2, language),
+        "pressure": decimals(pressure_ft, 0, language),
+        "level": decimals(pressure_ft - 18_000, 0, language),
+    }
+
+
 def air(language: Language) -> Values:
     """Return density altitude and true airspeed by rule and exactly."""
     return {
@@ -197,6 +271,6 @@ EXAMPLES: Mapping[str, Callable[[Language], Values]] = {
     each.__name__: each
     for each in (
         conversion, card, annual_change, turning, speed_change, roll_out, rate_one, gyro, wind, quick_drift, time,
-        one_in_sixty, doubled, bearing, cruising, air,
+        one_in_sixty, doubled, bearing, cruising, air, coefficients, dip, fuel, settings, transition,
     )
 }  # fmt: skip
