@@ -1,5 +1,6 @@
 """What every test shares: settings, a fixed time, a migrated database, its unit of work, counted queries."""
 
+import gc
 import os
 import shutil
 from collections.abc import Callable, Iterator
@@ -14,6 +15,9 @@ from sqlalchemy import Engine, event
 from app.storage.engine import create_engine_for
 from app.storage.migrate import upgrade
 from app.storage.unit_of_work import UnitOfWork
+
+# The packs are many objects that stay: looking through them for garbage less often saves an eighth of the time.
+gc.set_threshold(50_000, 20, 100)
 
 # No test is timed: the machine is shared. In CI hypothesis has its own profile: the same examples every time.
 settings.register_profile("unhurried", deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -12,6 +12,7 @@ from app.web.access import EVERYBODY, allow
 from app.web.errors import STATUS, TEXTS
 from app.web.factory import create_app
 from app.web.settings import Settings
+from tests.pages import Page
 from tests.web.browsing import Browser
 
 REFUSALS = {
@@ -22,22 +23,34 @@ REFUSALS = {
 }
 
 
-def app_that_raises(settings: Settings, error: Exception) -> Flask:
-    app = create_app(settings)
+class Failing:
+    """An application with a page that raises what it is told to."""
 
-    @allow(*EVERYBODY)
-    def fail() -> NoReturn:
-        raise error
+    def __init__(self, app: Flask) -> None:
+        self.app = app
+        self.error: Exception = ZeroDivisionError()
 
-    app.add_url_rule("/fail", "fail", fail)
-    return app
+        @allow(*EVERYBODY)
+        def fail() -> NoReturn:
+            raise self.error
+
+        app.add_url_rule("/fail", "fail", fail)
+
+    def page(self, error: Exception, status: int, language: str = "en") -> Page:
+        self.error = error
+        return Browser(self.app, language).get_page("/fail", status=status)
+
+
+@pytest.fixture(scope="module")
+def failing(settings: Settings) -> Failing:
+    return Failing(create_app(settings))
 
 
 @pytest.mark.parametrize("language", ["en", "fr"])
 @pytest.mark.parametrize("status", REFUSALS)
-def test_refusals_of_use_cases(settings: Settings, status: int, language: str) -> None:
+def test_refusals_of_use_cases(failing: Failing, status: int, language: str) -> None:
     error = REFUSALS[status]
-    page = Browser(app_that_raises(settings, error), language).get_page("/fail", status=status)
+    page = failing.page(error, status, language)
     assert page.language == language
     if isinstance(error, Conflict | Invalid):
         assert error.message in page.words("//main")
@@ -49,20 +62,20 @@ def test_every_refusal_has_its_status() -> None:
 
 @pytest.mark.parametrize("language", ["en", "fr"])
 @pytest.mark.parametrize("status", [400, 403, 404, 405, 409, 413, 422, 429])
-def test_refusals_of_the_server(settings: Settings, status: int, language: str) -> None:
+def test_refusals_of_the_server(failing: Failing, status: int, language: str) -> None:
     try:
         abort(status)
     except HTTPException as error:
-        page = Browser(app_that_raises(settings, error), language).get_page("/fail", status=status)
+        page = failing.page(error, status, language)
     assert page.heading
     assert str(status) in page.words("//main")
 
 
-def test_unlisted_status_gets_the_nearest_page(settings: Settings) -> None:
+def test_unlisted_status_gets_the_nearest_page(failing: Failing) -> None:
     try:
         abort(418)
     except HTTPException as error:
-        page = Browser(app_that_raises(settings, error)).get_page("/fail", status=418)
+        page = failing.page(error, 418)
     assert page.heading == "This request cannot be read"
 
 
@@ -76,10 +89,9 @@ def test_texts_differ_in_both_languages(app: Flask) -> None:
 
 
 @pytest.mark.parametrize("language", ["en", "fr"])
-def test_failure_shows_no_trace(settings: Settings, language: str, caplog: pytest.LogCaptureFixture) -> None:
+def test_failure_shows_no_trace(failing: Failing, language: str, caplog: pytest.LogCaptureFixture) -> None:
     with caplog.at_level(logging.ERROR):
-        app = app_that_raises(settings, ZeroDivisionError("secret detail"))
-        page = Browser(app, language).get_page("/fail", status=500)
+        page = failing.page(ZeroDivisionError("secret detail"), 500, language)
     assert "secret detail" not in page.text
     assert "Traceback" not in page.text
     assert "secret detail" in caplog.text

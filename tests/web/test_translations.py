@@ -3,6 +3,7 @@
 import ast
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
@@ -26,11 +27,13 @@ def french() -> Iterator[Catalog]:
             yield read_po(stream, "fr")
 
 
+@lru_cache(maxsize=1)
 def wanted() -> set[str | tuple[str, ...]]:
     found = extract_from_dir(WEB, METHODS, OPTIONS, FUNCTIONS)
     return {text if isinstance(text, str) else tuple(text[:2]) for _, _, text, _, _ in found}
 
 
+@lru_cache(maxsize=1)
 def messages() -> list[Message]:
     return [message for catalogue in french() for message in catalogue if message.id]
 
@@ -69,10 +72,11 @@ def test_english_is_well_set() -> None:
 
 def test_every_text_in_the_code_is_found_by_extraction() -> None:
     """Inside an f-string, or put together from pieces, a text would stay English without anybody noticing."""
+    known = {message.id for message in messages()}
     for file in WEB.rglob("*.py"):
         for node in ast.walk(ast.parse(file.read_text("utf-8"))):
             name = getattr(getattr(node, "func", None), "id", "")
             if isinstance(node, ast.Call) and name in FUNCTIONS:
                 text = node.args[0]
                 assert isinstance(text, ast.Constant), f"{file.name}:{node.lineno}"
-                assert text.value in {message.id for message in messages()}, f"{file.name}:{node.lineno}"
+                assert text.value in known, f"{file.name}:{node.lineno}"

@@ -2,7 +2,7 @@
 
 import ast
 import re
-from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -15,6 +15,7 @@ VAGUE_NAMES = frozenset({"utils", "util", "helpers", "helper", "common", "manage
 UNFINISHED = re.compile(r"\b(?:TO" + r"DO|FIX" + r"ME|XX" + r"X)\b")
 
 
+@lru_cache(maxsize=1)
 def python_files() -> list[Path]:
     return sorted(file for folder in ("app", "migrations", "tests") for file in (ROOT / folder).rglob("*.py"))
 
@@ -31,11 +32,14 @@ def name_of(file: Path) -> str:
     return file.relative_to(ROOT).as_posix()
 
 
-def functions() -> Iterator[tuple[str, ast.FunctionDef | ast.AsyncFunctionDef]]:
-    for file in python_files():
-        for node in ast.walk(ast.parse(file.read_text("utf-8"))):
-            if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
-                yield f"{name_of(file)}:{node.lineno} {node.name}", node
+@lru_cache(maxsize=1)
+def functions() -> list[tuple[str, ast.FunctionDef | ast.AsyncFunctionDef]]:
+    return [
+        (f"{name_of(file)}:{node.lineno} {node.name}", node)
+        for file in python_files()
+        for node in ast.walk(ast.parse(file.read_text("utf-8")))
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
+    ]
 
 
 def length_of(function: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
