@@ -35,11 +35,12 @@ class Document(Spec):
 
 
 class Syllabus(Spec):
-    """What one licence asks: the documents that say so."""
+    """What one licence asks: the documents that say so; `served_as`: another's lines stand in, and its families."""
 
     id: Id
     title: Text
     note: Text | None = None
+    served_as: Id | None = None
     documents: Annotated[tuple[Id, ...], Field(min_length=1)]
 
 
@@ -64,6 +65,10 @@ class Syllabuses(Spec):
         for syllabus in self.syllabuses:
             if missing := set(syllabus.documents) - known:
                 raise ValueError(f"{syllabus.id} names the document {min(missing)!r}; there are {sorted(known)}")
+        ids = {syllabus.id for syllabus in self.syllabuses}
+        for syllabus in self.syllabuses:
+            if syllabus.served_as is not None and syllabus.served_as not in ids:
+                raise ValueError(f"{syllabus.id} is served as {syllabus.served_as!r}; there are {sorted(ids)}")
         return self
 
     def documents_of(self, syllabus: Syllabus) -> tuple[Document, ...]:

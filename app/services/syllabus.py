@@ -97,5 +97,5 @@ def _serving(library: Library, syllabus: Syllabus, line: StatedLine, language: L
         ServingFamily(family.id, family.title.of(language), family.topic)
         for pack in library.packs
         for family in library.families_of(pack)
-        if line.name in family.syllabus.get(syllabus.id, ())
+        if line.name in family.syllabus.get(syllabus.served_as or syllabus.id, ())
     )

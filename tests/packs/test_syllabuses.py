@@ -19,6 +19,7 @@ SYLLABUS = '[[syllabuses]]\nid = "ours"\ntitle = {en = "Ours", fr = "Le nôtre"}
     [
         (f"format = 1\n{DOCUMENT}{DOCUMENT}", "'paper' stands twice"),
         ("format = 1\n" + SYLLABUS, "names the document 'paper'"),
+        (f'format = 1\n{DOCUMENT}{SYLLABUS}served_as = "theirs"\n', "served as 'theirs'"),
         (f"format = 2\n{DOCUMENT}", "this version reads format 1"),
         (f"format = 1\n{DOCUMENT}".replace(', fr = "Dérive"', ""), "both languages"),
         (f"format = 1\n{DOCUMENT}".replace("memory", "hearsay"), "seen"),
