@@ -12,6 +12,7 @@ from app.packs.spec import Language
 from app.questions.conventions import Region
 
 PLACES = Path(__file__).with_name("places.toml")
+BORDER_TOWNS = Path(__file__).with_name("border_towns.toml")
 ACROSS_A_BORDER: tuple[tuple[float, float, Region], ...] = (  # towns whose nearest demo airfield is another country's
     (46.8, -71.2, "ca-south"),  # Québec
     (47.5, -122.3, "us"),  # Seattle
@@ -43,7 +44,7 @@ def find_place(place_id: str) -> Place | None:
 
 
 def region_near(latitude_deg: float, longitude_deg: float) -> Region:
-    """Return the region of the nearest demo airfield or town: a first guess at whose rules hold at a typed place."""
+    """Return the region of the nearest demo airfield or border town: a first guess at whose rules hold there."""
 
     def squared_distance(known: tuple[float, float, Region]) -> float:
         north = known[0] - latitude_deg
@@ -51,11 +52,17 @@ def region_near(latitude_deg: float, longitude_deg: float) -> Region:
         return north**2 + (east * cos(radians(latitude_deg))) ** 2
 
     airfields = ((place.latitude_deg, place.longitude_deg, place.region) for place in list_places("en"))
-    return min((*airfields, *ACROSS_A_BORDER), key=squared_distance)[2]
+    return min((*airfields, *_border_towns()), key=squared_distance)[2]
 
 
 def _place(entry: dict[str, Any], area: dict[str, Any], language: Language) -> Place:
     return Place(**{**entry, "near": entry["near"][language]}, area=area["title"][language])
+
+
+@cache
+def _border_towns() -> tuple[tuple[float, float, Region], ...]:
+    regions: dict[Region, dict[str, list[float]]] = tomllib.loads(BORDER_TOWNS.read_text("utf-8"))  # type: ignore[assignment]
+    return tuple((north, east, region) for region, towns in regions.items() for north, east in towns.values())
 
 
 @cache

@@ -65,6 +65,27 @@ def test_unknown_place_is_not_found(place_id: str) -> None:
         (48.4, -123.4, "ca-south"),  # Victoria
         (47.6, -122.3, "us"),  # Seattle
         (44.8, -68.8, "us"),  # Bangor
+        (-31.9, 115.9, "au"),  # Perth
+        (-46.4, 168.3, "nz"),  # Invercargill
+        # Towns beside the ones that are listed, from memory like those.
+        (42.3, -83.2, "us"),  # Dearborn, beside Detroit
+        (43.1, -79.1, "ca-south"),  # Niagara Falls, Ontario
+        (43.2, -77.6, "us"),  # Rochester
+        (44.5, -73.2, "us"),  # Burlington, Vermont
+        (43.3, -79.9, "ca-south"),  # Hamilton
+        (46.0, -66.6, "ca-south"),  # Fredericton
+        (46.9, -96.8, "us"),  # Fargo
+        (50.4, -104.6, "ca-south"),  # Regina
+        (51.1, -114.1, "ca-south"),  # Calgary
+        (48.4, -114.3, "us"),  # Whitefish, beside Kalispell
+        (49.9, -119.5, "ca-south"),  # Kelowna
+        (48.1, -123.1, "us"),  # Sequim, beside Port Angeles
+        (57.1, -135.3, "us"),  # Sitka
+        (56.2, -120.8, "ca-south"),  # Fort St. John
+        (52.3, -7.1, "easa"),  # Waterford
+        (55.0, -7.3, "uk"),  # Londonderry
+        (50.6, 3.1, "easa"),  # Lille
+        (50.9, 0.6, "uk"),  # Hastings
     ],
 )
 def test_region_of_a_typed_place_is_guessed(latitude_deg: float, longitude_deg: float, region: str) -> None:
