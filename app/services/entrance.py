@@ -38,11 +38,11 @@ class Claim:
 
 
 class Entrance:
-    """Lets people in; put together once, as the hash of nobody's password takes a while to make."""
+    """Lets people in. Where there is nobody to compare with, nobody's hash is compared with, for the same work."""
 
     def __init__(self, hasher: Hasher) -> None:
         self.hasher = hasher
-        self._nobodys = hasher.hash("nobody has this password")
+        self._nobodys = hasher.nobodys()
 
     def enter(self, uow: UnitOfWork, claim: Claim, password: str, caller: Caller, now: datetime) -> str:
         """Return the token of a new sign-in; Invalid for a wrong claim or password, TooOften after too many tries."""

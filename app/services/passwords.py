@@ -2,6 +2,7 @@
 
 import hashlib
 import secrets
+from base64 import b64encode
 from typing import Protocol
 
 from argon2 import PasswordHasher
@@ -30,6 +31,9 @@ class Hasher(Protocol):
     def fits(self, kept: str, password: str) -> bool:
         """Tell whether a hash is of this password."""
 
+    def nobodys(self) -> str:
+        """Return a hash that no password fits, which costs as much work to compare with as any other."""
+
 
 class Argon2:
     """Argon2id with 19 MiB, two passes, one lane (OWASP Password Storage Cheat Sheet; RFC 9106)."""
@@ -47,6 +51,14 @@ class Argon2:
             return self._hasher.verify(kept, password)
         except (VerificationError, InvalidHashError):
             return False
+
+    def nobodys(self) -> str:
+        """Return a hash of nothing: random bytes, as nothing need be hashed for it."""
+        of = self._hasher
+        salt, hashed = (
+            b64encode(secrets.token_bytes(length)).decode().rstrip("=") for length in (of.salt_len, of.hash_len)
+        )
+        return f"$argon2id$v=19$m={of.memory_cost},t={of.time_cost},p={of.parallelism}${salt}${hashed}"
 
 
 def check_password(password: str, login: str, language: Language) -> None:

@@ -1,4 +1,6 @@
 import pytest
+from argon2 import PasswordHasher, extract_parameters
+from argon2.exceptions import VerifyMismatchError
 
 from app.services.errors import Invalid
 from app.services.logins import free_login, plain_login
@@ -12,6 +14,14 @@ def test_argon2id_has_the_strength_we_say() -> None:
     assert Argon2().fits(kept, "seven quiet compasses")
     assert not Argon2().fits(kept, "seven quiet compasse")
     assert not Argon2().fits("no hash at all", "seven quiet compasses")
+
+
+def test_nobodys_hash_takes_the_same_work_and_is_of_no_password() -> None:
+    kept, nobodys = Argon2().hash("seven quiet compasses"), Argon2().nobodys()
+    assert extract_parameters(nobodys) == extract_parameters(kept)
+    assert not Argon2().fits(nobodys, "")
+    with pytest.raises(VerifyMismatchError):  # compared to the end, and not refused for its form
+        PasswordHasher().verify(nobodys, "seven quiet compasses")
 
 
 @pytest.mark.parametrize(
