@@ -22,7 +22,7 @@ Filled = Annotated[str, StringConstraints(min_length=1, max_length=2000)]
 class Spec(BaseModel):
     """Frozen, and closed: a key that is not in the format is an error, never ignored."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class Text(Spec):

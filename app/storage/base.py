@@ -1,11 +1,17 @@
-"""What every table shares: the naming of constraints and the column type of each Python type."""
+"""What every table shares: how a class says its columns, and the naming of constraints.
 
-from datetime import datetime
-from typing import Any, ClassVar, cast
+A table is declared as a class, a column a line. The classes are read here, into Core tables: nothing of the project
+maps objects to rows, and an ORM that could would be a tenth of each start.
+"""
+
+from datetime import date, datetime
+from types import NoneType
+from typing import Any, ClassVar, get_args
 from uuid import UUID
 
-from sqlalchemy import MetaData, Table
-from sqlalchemy.orm import DeclarativeBase
+from sqlalchemy import Boolean, Column, Date, Double, Integer, MetaData, String, Table
+from sqlalchemy.schema import SchemaItem
+from sqlalchemy.types import TypeEngine
 
 from app.storage.types import Json, UtcDateTime, Uuid
 
@@ -17,21 +23,48 @@ NAMING = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
     "ck": "ck_%(table_name)s_%(constraint_name)s",
 }
+TYPES: dict[Any, TypeEngine[Any]] = {
+    str: String(),
+    int: Integer(),
+    float: Double(),
+    bool: Boolean(),
+    date: Date(),
+    datetime: UtcDateTime(),
+    UUID: Uuid(),
+    dict[str, Any]: Json(),
+    list[str]: Json(),
+    list[dict[str, Any]]: Json(),
+}
 
 
-class Base(DeclarativeBase):
-    """The declarative base; `school_id` leads the key of every table that grows, so that a school is one shard."""
+class Base:
+    """A table; `school_id` leads the key of every one that grows, so that a school is one shard.
 
-    metadata = MetaData(naming_convention=NAMING)
-    type_annotation_map: ClassVar[dict[Any, Any]] = {
-        datetime: UtcDateTime(),
-        UUID: Uuid(),
-        dict[str, Any]: Json(),
-        list[str]: Json(),
-        list[dict[str, Any]]: Json(),
-    }
+    `name: str` is a column that is never empty, `name: str | None` one that may be; `column` says what else there is.
+    """
+
+    metadata: ClassVar = MetaData(naming_convention=NAMING)
+    table: ClassVar[Table]
+    __tablename__: ClassVar[str]
+    __table_args__: ClassVar[tuple[SchemaItem, ...]] = ()
+
+    def __init_subclass__(cls) -> None:
+        columns = [_read(name, said, vars(cls).get(name, {})) for name, said in cls.__annotations__.items()]
+        cls.table = Table(cls.__tablename__, Base.metadata, *columns, *cls.__table_args__)
+
+
+def column(type_: type[TypeEngine[Any]] | None = None, *, primary_key: bool = False) -> Any:
+    """Say of a column that it belongs to the key, or another type than its Python type has."""
+    return {"type_": type_, "primary_key": primary_key}
 
 
 def table_of(model: type[Base]) -> Table:
     """Return the table behind a model, for Core statements."""
-    return cast("Table", model.__table__)
+    return model.table
+
+
+def _read(name: str, said: Any, more: dict[str, Any]) -> Column[Any]:
+    may_be_empty = NoneType in get_args(said)
+    kind = next(each for each in get_args(said) if each is not NoneType) if may_be_empty else said
+    key = more.get("primary_key", False)
+    return Column(name, more.get("type_") or TYPES[kind], primary_key=key, nullable=may_be_empty)

@@ -1,25 +1,49 @@
 """Insert or update in one statement: both databases can, each in its own dialect."""
 
 from collections.abc import Callable, Mapping
+from importlib import import_module
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Table
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy import ColumnElement, Connection, CursorResult, Executable, Table
 
 
-class Upsert:
-    """A statement built once that adds a row or, where one with this key is there, changes it."""
+class OwnInsert:
+    """An insert that each database words in its own way: built once, when a connection to that database runs it.
+
+    Only then is the dialect loaded: who serves SQLite need not wait for the other's.
+    """
+
+    def __init__(self, table: Table, finish: Callable[[Any], Executable]) -> None:
+        """`finish` takes the dialect's bare insert and says what is done on a conflict."""
+        self._table, self._finish = table, finish
+        self._by_dialect: dict[str, Executable] = {}
+
+    def run(self, connection: Connection, row: Mapping[str, Any]) -> CursorResult[Any]:
+        """Add a row, or do what is done on a conflict."""
+        dialect = connection.dialect.name
+        statement = self._by_dialect.get(dialect)
+        if statement is None:
+            insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
+            statement = self._by_dialect[dialect] = self._finish(insert(self._table))
+        return connection.execute(statement, row)
+
+
+class AddIfFree(OwnInsert):
+    """A statement that adds a row where none has its key; what it returns counts the rows it has added."""
+
+    def __init__(self, table: Table) -> None:
+        super().__init__(
+            table, lambda insert: insert.on_conflict_do_nothing().execution_options(preserve_rowcount=True)
+        )
+
+
+class Upsert(OwnInsert):
+    """A statement that adds a row or, where one with this key is there, changes it."""
 
     def __init__(self, table: Table, change: Callable[[Any], Mapping[str, ColumnElement[Any] | Any]]) -> None:
         """`change` takes the row that could not be added and returns what becomes of the one that is there."""
         key = [column.name for column in table.primary_key.columns]
-        self._by_dialect = {}
-        for name, insert in (("sqlite", sqlite.insert), ("postgresql", postgresql.insert)):
-            statement = insert(table)
-            self._by_dialect[name] = statement.on_conflict_do_update(
-                index_elements=key, set_=dict(change(statement.excluded))
-            )
-
-    def run(self, connection: Connection, row: Mapping[str, Any]) -> None:
-        """Add a row or change the one with its key."""
-        connection.execute(self._by_dialect[connection.dialect.name], row)
+        super().__init__(
+            table,
+            lambda insert: insert.on_conflict_do_update(index_elements=key, set_=dict(change(insert.excluded))),
+        )

@@ -5,7 +5,15 @@ import sys
 
 from app.bootstrap import ROOT
 
-WANTED_LATER = ("numpy", "scipy", "alembic", "app.cli.demonstration", "app.services.set_quality")
+WANTED_LATER = (
+    "numpy",
+    "scipy",
+    "alembic",
+    "sqlalchemy.orm",
+    "sqlalchemy.dialects.postgresql",
+    "app.cli.demonstration",
+    "app.services.set_quality",
+)
 
 
 def test_start_loads_nothing_that_few_pages_want() -> None:

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Attempt(Base):
@@ -29,26 +28,26 @@ class Attempt(Base):
         CheckConstraint("took_ms >= 0", name="took_ms"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    drill_item_id: Mapped[UUID]
-    visit_id: Mapped[UUID]
-    family: Mapped[str]
-    family_version: Mapped[int]
-    pack: Mapped[str]
-    pack_version: Mapped[int]
-    seed: Mapped[int] = mapped_column(BigInteger)
-    form: Mapped[str]
-    ask: Mapped[str]
-    parameters: Mapped[dict[str, Any]]
-    conventions: Mapped[dict[str, Any]]
-    shown: Mapped[dict[str, Any]]
-    answer: Mapped[dict[str, Any]]
-    correct: Mapped[bool]
-    share: Mapped[float]
-    misconceptions: Mapped[list[str]]
-    first_misconception: Mapped[str | None]
-    took_ms: Mapped[int | None]
-    answered_at: Mapped[datetime]
-    evidence: Mapped[dict[str, Any] | None]
-    set_aside_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    drill_item_id: UUID
+    visit_id: UUID
+    family: str
+    family_version: int
+    pack: str
+    pack_version: int
+    seed: int = column(BigInteger)
+    form: str
+    ask: str
+    parameters: dict[str, Any]
+    conventions: dict[str, Any]
+    shown: dict[str, Any]
+    answer: dict[str, Any]
+    correct: bool
+    share: float
+    misconceptions: list[str]
+    first_misconception: str | None
+    took_ms: int | None
+    answered_at: datetime
+    evidence: dict[str, Any] | None
+    set_aside_at: datetime | None

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import DDL, Index, event
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base, table_of
+from app.storage.base import Base, column, table_of
 
 
 class AuditEntry(Base):
@@ -16,14 +15,14 @@ class AuditEntry(Base):
     __tablename__ = "audit_entry"
     __table_args__ = (Index(None, "school_id", "noted_at"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    noted_at: Mapped[datetime]
-    actor_id: Mapped[UUID | None]
-    actor_name: Mapped[str]
-    action: Mapped[str]
-    subject: Mapped[str]
-    details: Mapped[dict[str, Any]]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    noted_at: datetime
+    actor_id: UUID | None
+    actor_name: str
+    action: str
+    subject: str
+    details: dict[str, Any]
 
 
 # The same statements stand in the migration that makes the table.

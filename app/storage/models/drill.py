@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Drill(Base):
@@ -26,17 +25,17 @@ class Drill(Base):
         CheckConstraint("planned >= 1", name="planned"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    visit_id: Mapped[UUID]
-    purpose: Mapped[str]
-    topic: Mapped[str | None]
-    seed: Mapped[int] = mapped_column(BigInteger)
-    conventions: Mapped[dict[str, Any]]
-    started_at: Mapped[datetime]
-    aim: Mapped[dict[str, Any] | None]
-    planned: Mapped[int | None]
-    ends_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    visit_id: UUID
+    purpose: str
+    topic: str | None
+    seed: int = column(BigInteger)
+    conventions: dict[str, Any]
+    started_at: datetime
+    aim: dict[str, Any] | None
+    planned: int | None
+    ends_at: datetime | None
 
 
 class DrillItem(Base):
@@ -49,13 +48,13 @@ class DrillItem(Base):
         CheckConstraint("position >= 1", name="position"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    drill_id: Mapped[UUID]
-    position: Mapped[int]
-    family: Mapped[str]
-    family_version: Mapped[int]
-    pack: Mapped[str]
-    pack_version: Mapped[int]
-    seed: Mapped[int] = mapped_column(BigInteger)
-    form: Mapped[str]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    drill_id: UUID
+    position: int
+    family: str
+    family_version: int
+    pack: str
+    pack_version: int
+    seed: int = column(BigInteger)
+    form: str

@@ -8,9 +8,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Learner(Base):
@@ -21,11 +20,11 @@ class Learner(Base):
         ForeignKeyConstraint(["school_id", "visit_id"], ["visit.school_id", "visit.id"], ondelete="CASCADE"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    visit_id: Mapped[UUID] = mapped_column(primary_key=True)
-    mean: Mapped[float]
-    variance: Mapped[float]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    visit_id: UUID = column(primary_key=True)
+    mean: float
+    variance: float
+    changed_at: datetime
 
 
 class LearnerSkill(Base):
@@ -42,25 +41,25 @@ class LearnerSkill(Base):
         Index(None, "school_id", "visit_id", "due_at"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    visit_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    mean: Mapped[float]
-    variance: Mapped[float]
-    answers: Mapped[int]
-    correct: Mapped[int]
-    last_at: Mapped[datetime]
-    typed_right: Mapped[int]
-    typed_right_days: Mapped[list[str]]
-    misconceptions: Mapped[dict[str, Any]]
-    met: Mapped[dict[str, Any]]
-    mastered: Mapped[bool]
-    best: Mapped[float]
-    since_gain: Mapped[int]
-    due_at: Mapped[datetime | None]
-    reviewed_at: Mapped[datetime | None]
-    stability: Mapped[float | None]
-    memory_difficulty: Mapped[float | None]
-    learning_step: Mapped[int | None]
-    memory_state: Mapped[int | None]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    visit_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    mean: float
+    variance: float
+    answers: int
+    correct: int
+    last_at: datetime
+    typed_right: int
+    typed_right_days: list[str]
+    misconceptions: dict[str, Any]
+    met: dict[str, Any]
+    mastered: bool
+    best: float
+    since_gain: int
+    due_at: datetime | None
+    reviewed_at: datetime | None
+    stability: float | None
+    memory_difficulty: float | None
+    learning_step: int | None
+    memory_state: int | None
+    changed_at: datetime

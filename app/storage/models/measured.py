@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class MeasuredDifficulty(Base):
@@ -20,10 +19,10 @@ class MeasuredDifficulty(Base):
     __tablename__ = "measured_difficulty"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    difficulty: Mapped[dict[str, Any]]
-    error: Mapped[float]
-    answers: Mapped[int]
-    learners: Mapped[int]
-    measured_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    difficulty: dict[str, Any]
+    error: float
+    answers: int
+    learners: int
+    measured_at: datetime

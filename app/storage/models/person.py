@@ -4,9 +4,8 @@ from datetime import datetime
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 def of_person(column: str = "person_id") -> ForeignKeyConstraint:
@@ -29,17 +28,17 @@ class Person(Base):
         CheckConstraint("role IN ('student', 'instructor', 'school')", name="role"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    visit_id: Mapped[UUID]
-    role: Mapped[str]
-    name: Mapped[str]
-    login: Mapped[str]
-    email: Mapped[str | None]
-    password_hash: Mapped[str | None]
-    created_at: Mapped[datetime]
-    seen_at: Mapped[datetime | None]
-    left_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    visit_id: UUID
+    role: str
+    name: str
+    login: str
+    email: str | None
+    password_hash: str | None
+    created_at: datetime
+    seen_at: datetime | None
+    left_at: datetime | None
 
 
 class SignIn(Base):
@@ -52,16 +51,16 @@ class SignIn(Base):
         Index(None, "school_id", "person_id"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID]
-    token_hash: Mapped[str]
-    device: Mapped[str]
-    created_at: Mapped[datetime]
-    seen_at: Mapped[datetime]
-    idle_until: Mapped[datetime]
-    ends_at: Mapped[datetime]
-    revoked_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    person_id: UUID
+    token_hash: str
+    device: str
+    created_at: datetime
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+    revoked_at: datetime | None
 
 
 class OneTimeCode(Base):
@@ -70,14 +69,14 @@ class OneTimeCode(Base):
     __tablename__ = "one_time_code"
     __table_args__ = (of_person(), Index(None, "school_id", "person_id"))
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID]
-    code_hash: Mapped[str]
-    made_by: Mapped[UUID | None]
-    created_at: Mapped[datetime]
-    expires_at: Mapped[datetime]
-    used_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    person_id: UUID
+    code_hash: str
+    made_by: UUID | None
+    created_at: datetime
+    expires_at: datetime
+    used_at: datetime | None
 
 
 class Invitation(Base):
@@ -90,17 +89,17 @@ class Invitation(Base):
         CheckConstraint("role IN ('student', 'instructor', 'school')", name="role"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    role: Mapped[str]
-    note: Mapped[str]
-    token_hash: Mapped[str]
-    made_by: Mapped[UUID | None]
-    created_at: Mapped[datetime]
-    expires_at: Mapped[datetime]
-    used_at: Mapped[datetime | None]
-    used_by: Mapped[UUID | None]
-    revoked_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    role: str
+    note: str
+    token_hash: str
+    made_by: UUID | None
+    created_at: datetime
+    expires_at: datetime
+    used_at: datetime | None
+    used_by: UUID | None
+    revoked_at: datetime | None
 
 
 class Throttle(Base):
@@ -109,8 +108,8 @@ class Throttle(Base):
     __tablename__ = "throttle"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    kind: Mapped[str] = mapped_column(primary_key=True)
-    subject: Mapped[str] = mapped_column(primary_key=True)
-    failures: Mapped[int]
-    began_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    kind: str = column(primary_key=True)
+    subject: str = column(primary_key=True)
+    failures: int
+    began_at: datetime

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import BigInteger, ForeignKeyConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class FamilyQuality(Base):
@@ -21,22 +20,22 @@ class FamilyQuality(Base):
     __tablename__ = "family_quality"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    answers: Mapped[int]
-    correct: Mapped[int]
-    timed: Mapped[int]
-    took_ms: Mapped[int] = mapped_column(BigInteger)
-    rest_answers: Mapped[int]
-    rest_correct: Mapped[int]
-    rest_sum: Mapped[float]
-    rest_squares: Mapped[float]
-    rest_products: Mapped[float]
-    times: Mapped[dict[str, Any]]
-    offered: Mapped[dict[str, Any]]
-    chosen: Mapped[dict[str, Any]]
-    unmatched: Mapped[dict[str, Any]]
-    counted_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    answers: int
+    correct: int
+    timed: int
+    took_ms: int = column(BigInteger)
+    rest_answers: int
+    rest_correct: int
+    rest_sum: float
+    rest_squares: float
+    rest_products: float
+    times: dict[str, Any]
+    offered: dict[str, Any]
+    chosen: dict[str, Any]
+    unmatched: dict[str, Any]
+    counted_at: datetime
 
 
 class SetQuality(Base):
@@ -49,15 +48,15 @@ class SetQuality(Base):
         ),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID] = mapped_column(primary_key=True)
-    students: Mapped[int]
-    reliability: Mapped[float | None]
-    low: Mapped[float | None]
-    high: Mapped[float | None]
-    model: Mapped[str]
-    items: Mapped[list[dict[str, Any]]]
-    counted_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    topic_set_id: UUID = column(primary_key=True)
+    students: int
+    reliability: float | None
+    low: float | None
+    high: float | None
+    model: str
+    items: list[dict[str, Any]]
+    counted_at: datetime
 
 
 class QualityRun(Base):
@@ -66,6 +65,6 @@ class QualityRun(Base):
     __tablename__ = "quality_run"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    last_attempt_id: Mapped[UUID]
-    ran_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    last_attempt_id: UUID
+    ran_at: datetime

@@ -4,9 +4,8 @@ from datetime import datetime
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 from app.storage.models.person import of_person
 from app.storage.models.topic_set import of_topic_set
 
@@ -27,13 +26,13 @@ class Recheck(Base):
         CheckConstraint("students >= 1", name="students"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID] = mapped_column(primary_key=True)
-    class_id: Mapped[UUID]
-    family: Mapped[str]
-    misconception: Mapped[str | None]
-    students: Mapped[int]
-    made_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    topic_set_id: UUID = column(primary_key=True)
+    class_id: UUID
+    family: str
+    misconception: str | None
+    students: int
+    made_at: datetime
 
 
 class RecheckPerson(Base):
@@ -50,9 +49,9 @@ class RecheckPerson(Base):
         CheckConstraint("answers >= 1 AND correct >= 0 AND correct <= answers", name="answers"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID] = mapped_column(primary_key=True)
-    chance: Mapped[float | None]
-    answers: Mapped[int]
-    correct: Mapped[int]
+    school_id: UUID = column(primary_key=True)
+    topic_set_id: UUID = column(primary_key=True)
+    person_id: UUID = column(primary_key=True)
+    chance: float | None
+    answers: int
+    correct: int

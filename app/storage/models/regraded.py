@@ -4,9 +4,8 @@ from datetime import datetime
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class RegradedAttempt(Base):
@@ -22,18 +21,18 @@ class RegradedAttempt(Base):
         CheckConstraint("deed IN ('marked', 'set-aside', 'counted')", name="deed"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    attempt_id: Mapped[UUID]
-    visit_id: Mapped[UUID]
-    family: Mapped[str]
-    old_correct: Mapped[bool]
-    old_share: Mapped[float]
-    old_misconceptions: Mapped[list[str]]
-    new_correct: Mapped[bool]
-    new_share: Mapped[float]
-    new_misconceptions: Mapped[list[str]]
-    regraded_by: Mapped[str]
-    regraded_at: Mapped[datetime]
-    told_at: Mapped[datetime | None]
-    deed: Mapped[str]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    attempt_id: UUID
+    visit_id: UUID
+    family: str
+    old_correct: bool
+    old_share: float
+    old_misconceptions: list[str]
+    new_correct: bool
+    new_share: float
+    new_misconceptions: list[str]
+    regraded_by: str
+    regraded_at: datetime
+    told_at: datetime | None
+    deed: str

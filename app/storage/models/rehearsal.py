@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class ExamProfile(Base):
@@ -16,12 +15,12 @@ class ExamProfile(Base):
     __tablename__ = "exam_profile"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    profile: Mapped[dict[str, Any]]
-    version: Mapped[int]
-    created_at: Mapped[datetime]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    profile: dict[str, Any]
+    version: int
+    created_at: datetime
+    changed_at: datetime
 
 
 class Rehearsal(Base):
@@ -37,16 +36,16 @@ class Rehearsal(Base):
         UniqueConstraint("school_id", "drill_id"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    drill_id: Mapped[UUID]
-    profile: Mapped[dict[str, Any]]
-    counts: Mapped[dict[str, Any]]
-    strict: Mapped[bool]
-    started_at: Mapped[datetime]
-    ends_at: Mapped[datetime]
-    paused_at: Mapped[datetime | None]
-    submitted_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    drill_id: UUID
+    profile: dict[str, Any]
+    counts: dict[str, Any]
+    strict: bool
+    started_at: datetime
+    ends_at: datetime
+    paused_at: datetime | None
+    submitted_at: datetime | None
 
 
 class RehearsalDraft(Base):
@@ -59,8 +58,8 @@ class RehearsalDraft(Base):
         ),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    drill_item_id: Mapped[UUID] = mapped_column(primary_key=True)
-    fields: Mapped[dict[str, Any]]
-    flagged: Mapped[bool]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    drill_item_id: UUID = column(primary_key=True)
+    fields: dict[str, Any]
+    flagged: bool
+    changed_at: datetime

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Report(Base):
@@ -24,15 +23,15 @@ class Report(Base):
         CheckConstraint("(settled_at IS NULL) = (answer IS NULL)", name="settled"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    drill_item_id: Mapped[UUID]
-    visit_id: Mapped[UUID]
-    family: Mapped[str]
-    item: Mapped[dict[str, Any]]
-    text: Mapped[str]
-    language: Mapped[str]
-    created_at: Mapped[datetime]
-    settled_at: Mapped[datetime | None]
-    settled_by: Mapped[str | None]
-    answer: Mapped[str | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    drill_item_id: UUID
+    visit_id: UUID
+    family: str
+    item: dict[str, Any]
+    text: str
+    language: str
+    created_at: datetime
+    settled_at: datetime | None
+    settled_by: str | None
+    answer: str | None

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 # Written by the first migration, so that school_id is never empty.
 VISITORS_SCHOOL_ID = UUID("00000000-0000-4000-8000-000000000001")
@@ -27,14 +26,14 @@ class School(Base):
         CheckConstraint("language IN ('en', 'fr')", name="language"),
     )
 
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    code: Mapped[str]
-    name: Mapped[str]
-    language: Mapped[str]
-    time_zone: Mapped[str]
-    conventions: Mapped[dict[str, Any]]
-    retention: Mapped[dict[str, Any]]
-    bars: Mapped[dict[str, Any]]
-    demonstration: Mapped[bool]
-    version: Mapped[int]
-    created_at: Mapped[datetime]
+    id: UUID = column(primary_key=True)
+    code: str
+    name: str
+    language: str
+    time_zone: str
+    conventions: dict[str, Any]
+    retention: dict[str, Any]
+    bars: dict[str, Any]
+    demonstration: bool
+    version: int
+    created_at: datetime

@@ -4,9 +4,8 @@ from datetime import datetime
 from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint, Index, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 from app.storage.models.person import of_person
 
 
@@ -26,14 +25,14 @@ class SchoolClass(Base):
         UniqueConstraint("school_id", "join_code"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    name: Mapped[str]
-    join_code: Mapped[str | None]
-    joining_ends_at: Mapped[datetime | None]
-    version: Mapped[int]
-    created_at: Mapped[datetime]
-    archived_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    name: str
+    join_code: str | None
+    joining_ends_at: datetime | None
+    version: int
+    created_at: datetime
+    archived_at: datetime | None
 
 
 class ClassInstructor(Base):
@@ -42,10 +41,10 @@ class ClassInstructor(Base):
     __tablename__ = "class_instructor"
     __table_args__ = (of_class(), of_person(), Index(None, "school_id", "person_id"))
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    class_id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID] = mapped_column(primary_key=True)
-    added_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    class_id: UUID = column(primary_key=True)
+    person_id: UUID = column(primary_key=True)
+    added_at: datetime
 
 
 class Enrolment(Base):
@@ -54,8 +53,8 @@ class Enrolment(Base):
     __tablename__ = "enrolment"
     __table_args__ = (of_class(), of_person(), Index(None, "school_id", "person_id"))
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    class_id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID] = mapped_column(primary_key=True)
-    joined_at: Mapped[datetime]
-    left_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    class_id: UUID = column(primary_key=True)
+    person_id: UUID = column(primary_key=True)
+    joined_at: datetime
+    left_at: datetime | None

@@ -4,9 +4,8 @@ from datetime import date, datetime
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class WeekTally(Base):
@@ -21,15 +20,15 @@ class WeekTally(Base):
         CheckConstraint("answers >= 1 AND correct >= 0 AND correct <= answers", name="answers"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    visit_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    week: Mapped[date] = mapped_column(primary_key=True)
-    answers: Mapped[int]
-    correct: Mapped[int]
-    timed: Mapped[int]
-    took_ms: Mapped[int]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    visit_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    week: date = column(primary_key=True)
+    answers: int
+    correct: int
+    timed: int
+    took_ms: int
+    changed_at: datetime
 
 
 class ErasedTally(Base):
@@ -38,11 +37,11 @@ class ErasedTally(Base):
     __tablename__ = "erased_tally"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    week: Mapped[date] = mapped_column(primary_key=True)
-    answers: Mapped[int]
-    correct: Mapped[int]
-    timed: Mapped[int]
-    took_ms: Mapped[int]
-    changed_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    week: date = column(primary_key=True)
+    answers: int
+    correct: int
+    timed: int
+    took_ms: int
+    changed_at: datetime

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 from app.storage.models.person import of_person
 
 
@@ -41,25 +40,25 @@ class TopicSet(Base):
         CheckConstraint("attempts_allowed >= 1", name="attempts_allowed"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    title: Mapped[str]
-    note: Mapped[str]
-    made_by: Mapped[UUID]
-    wish: Mapped[dict[str, Any]]
-    conventions: Mapped[dict[str, Any]]
-    language: Mapped[str | None]
-    seed: Mapped[int] = mapped_column(BigInteger)
-    numbers: Mapped[str]
-    reveal: Mapped[str]
-    minutes: Mapped[int | None]
-    pass_percent: Mapped[int | None]
-    attempts_allowed: Mapped[int]
-    version: Mapped[int]
-    created_at: Mapped[datetime]
-    changed_at: Mapped[datetime]
-    locked_at: Mapped[datetime | None]
-    archived_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    title: str
+    note: str
+    made_by: UUID
+    wish: dict[str, Any]
+    conventions: dict[str, Any]
+    language: str | None
+    seed: int = column(BigInteger)
+    numbers: str
+    reveal: str
+    minutes: int | None
+    pass_percent: int | None
+    attempts_allowed: int
+    version: int
+    created_at: datetime
+    changed_at: datetime
+    locked_at: datetime | None
+    archived_at: datetime | None
 
 
 class TopicSetItem(Base):
@@ -72,17 +71,17 @@ class TopicSetItem(Base):
         CheckConstraint("position >= 1", name="position"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID]
-    position: Mapped[int]
-    family: Mapped[str]
-    family_version: Mapped[int]
-    pack: Mapped[str]
-    pack_version: Mapped[int]
-    seed: Mapped[int] = mapped_column(BigInteger)
-    form: Mapped[str]
-    chosen_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    topic_set_id: UUID
+    position: int
+    family: str
+    family_version: int
+    pack: str
+    pack_version: int
+    seed: int = column(BigInteger)
+    form: str
+    chosen_at: datetime
 
 
 class PassMark(Base):
@@ -91,12 +90,12 @@ class PassMark(Base):
     __tablename__ = "pass_mark"
     __table_args__ = (of_topic_set(), Index(None, "school_id", "topic_set_id", "set_at"))
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID]
-    percent: Mapped[int | None]
-    set_by: Mapped[UUID]
-    set_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    topic_set_id: UUID
+    percent: int | None
+    set_by: UUID
+    set_at: datetime
 
 
 class Assignment(Base):
@@ -112,15 +111,15 @@ class Assignment(Base):
         Index(None, "school_id", "class_id"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    topic_set_id: Mapped[UUID]
-    class_id: Mapped[UUID | None]
-    due_at: Mapped[datetime | None]
-    time_zone: Mapped[str]
-    assigned_by: Mapped[UUID]
-    assigned_at: Mapped[datetime]
-    withdrawn_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    topic_set_id: UUID
+    class_id: UUID | None
+    due_at: datetime | None
+    time_zone: str
+    assigned_by: UUID
+    assigned_at: datetime
+    withdrawn_at: datetime | None
 
 
 class AssignedPerson(Base):
@@ -129,10 +128,10 @@ class AssignedPerson(Base):
     __tablename__ = "assigned_person"
     __table_args__ = (of_assignment(), of_person(), Index(None, "school_id", "person_id"))
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    assignment_id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID] = mapped_column(primary_key=True)
-    assigned_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    assignment_id: UUID = column(primary_key=True)
+    person_id: UUID = column(primary_key=True)
+    assigned_at: datetime
 
 
 class Extension(Base):
@@ -141,12 +140,12 @@ class Extension(Base):
     __tablename__ = "extension"
     __table_args__ = (of_assignment(), of_person())
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    assignment_id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID] = mapped_column(primary_key=True)
-    due_at: Mapped[datetime]
-    granted_by: Mapped[UUID]
-    granted_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    assignment_id: UUID = column(primary_key=True)
+    person_id: UUID = column(primary_key=True)
+    due_at: datetime
+    granted_by: UUID
+    granted_at: datetime
 
 
 class Sitting(Base):
@@ -163,12 +162,12 @@ class Sitting(Base):
         CheckConstraint("number >= 1", name="number"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    assignment_id: Mapped[UUID]
-    person_id: Mapped[UUID]
-    number: Mapped[int]
-    drill_id: Mapped[UUID]
-    started_at: Mapped[datetime]
-    ends_at: Mapped[datetime | None]
-    finished_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    assignment_id: UUID
+    person_id: UUID
+    number: int
+    drill_id: UUID
+    started_at: datetime
+    ends_at: datetime | None
+    finished_at: datetime | None

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 from app.storage.models.person import of_person
 
 
@@ -26,16 +25,16 @@ class TrainingEntry(Base):
         CheckConstraint("minutes >= 1", name="minutes"),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    person_id: Mapped[UUID]
-    kind: Mapped[str]
-    day: Mapped[date]
-    text: Mapped[str]
-    minutes: Mapped[int | None]
-    details: Mapped[dict[str, Any]]
-    made_by: Mapped[UUID]
-    made_by_name: Mapped[str]
-    initials: Mapped[str]
-    made_at: Mapped[datetime]
-    corrects: Mapped[UUID | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    person_id: UUID
+    kind: str
+    day: date
+    text: str
+    minutes: int | None
+    details: dict[str, Any]
+    made_by: UUID
+    made_by_name: str
+    initials: str
+    made_at: datetime
+    corrects: UUID | None

@@ -5,9 +5,8 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Visit(Base):
@@ -20,13 +19,13 @@ class Visit(Base):
         Index(None, "school_id", "token_hash", unique=True),
     )
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    id: Mapped[UUID] = mapped_column(primary_key=True)
-    token_hash: Mapped[str]
-    language: Mapped[str]
-    conventions: Mapped[dict[str, Any]]
-    created_at: Mapped[datetime]
-    seen_at: Mapped[datetime]
-    idle_until: Mapped[datetime]
-    ends_at: Mapped[datetime]
-    revoked_at: Mapped[datetime | None]
+    school_id: UUID = column(primary_key=True)
+    id: UUID = column(primary_key=True)
+    token_hash: str
+    language: str
+    conventions: dict[str, Any]
+    created_at: datetime
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+    revoked_at: datetime | None

@@ -4,9 +4,8 @@ from datetime import datetime
 from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint
-from sqlalchemy.orm import Mapped, mapped_column
 
-from app.storage.base import Base
+from app.storage.base import Base, column
 
 
 class Withdrawal(Base):
@@ -15,9 +14,9 @@ class Withdrawal(Base):
     __tablename__ = "withdrawal"
     __table_args__ = (ForeignKeyConstraint(["school_id"], ["school.id"], ondelete="CASCADE"),)
 
-    school_id: Mapped[UUID] = mapped_column(primary_key=True)
-    family: Mapped[str] = mapped_column(primary_key=True)
-    version: Mapped[int]
-    reason: Mapped[str]
-    withdrawn_by: Mapped[str]
-    withdrawn_at: Mapped[datetime]
+    school_id: UUID = column(primary_key=True)
+    family: str = column(primary_key=True)
+    version: int
+    reason: str
+    withdrawn_by: str
+    withdrawn_at: datetime

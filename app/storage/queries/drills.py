@@ -8,11 +8,11 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select
-from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, Drill, DrillItem
+from app.storage.upsert import AddIfFree
 
 DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
 ANSWER_TO_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
@@ -94,10 +94,7 @@ LATEST_OPEN = (
 )
 ADD_DRILL = insert(DRILL)
 ADD_ITEMS = insert(ITEM)
-ADD_IF_FREE = {
-    name: dialect.insert(ITEM).on_conflict_do_nothing().execution_options(preserve_rowcount=True)
-    for name, dialect in (("sqlite", sqlite), ("postgresql", postgresql))
-}
+ADD_IF_FREE = AddIfFree(ITEM)
 
 
 def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
@@ -132,7 +129,7 @@ def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow
 def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: PlaceRow) -> bool:
     """Keep one more place of a drill; False when somebody was quicker."""
     row = _chosen(place) | {"school_id": school_id, "drill_id": drill_id}
-    return connection.execute(ADD_IF_FREE[connection.dialect.name], row).rowcount == 1
+    return ADD_IF_FREE.run(connection, row).rowcount == 1
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:
