@@ -50,7 +50,10 @@ class PartResult:
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """A verdict in words. `unmatched`: the answer is wrong and matches no known misconception."""
+    """A verdict in words. `unmatched`: the answer is wrong and matches no known misconception.
+
+    `missed`: what is true and was left unticked, where no misconception stands behind it.
+    """
 
     correct: bool
     headline: str
@@ -66,6 +69,7 @@ class Explanation:
     sources: tuple[str, ...]
     key_position: int | None = None
     your_position: int | None = None
+    missed: tuple[str, ...] = ()
 
 
 def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: Language) -> Explanation:
@@ -75,6 +79,7 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
     key = _shown(writer, item.key) if not parts else ""
     yours = _shown(writer, reply.value) if not parts else ""
     findings = tuple(_finding(writer, name, reply) for name in grade.misconceptions)
+    missed = _missed(writer, reply)
     positions = {option.value: i for i, option in enumerate(item.options)} if item.form in {"choice", "pick"} else {}
     return Explanation(
         correct=grade.correct,
@@ -82,7 +87,7 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
         key=key,
         yours=yours,
         findings=findings,
-        unmatched=not grade.correct and not findings,
+        unmatched=not grade.correct and not findings and not missed,
         working=working(writer),
         model_notes=_model_notes(writer, reply),
         rows=_rows(writer, reply),
@@ -91,6 +96,7 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
         sources=writer.family.sources,
         key_position=positions.get(item.key) if positions else None,  # the key of a sort cannot be looked up
         your_position=positions.get(reply.value) if positions else None,
+        missed=missed,
     )
 
 
@@ -130,6 +136,14 @@ def _finding(writer: Writer, name: str, reply: Reply) -> Finding:
     if wrong and not isinstance(wrong.value, dict):
         more["value"] = _shown(writer, reply.value)
     return Finding(name, writer.write(spec.name, more), writer.write(spec.did, more), writer.write(spec.remedy, more))
+
+
+def _missed(writer: Writer, reply: Reply) -> tuple[str, ...]:
+    item = writer.item
+    if item.form != "several":
+        return ()
+    left_out = [code for code in item.key if code not in reply.value]
+    return tuple(writer.word(code) for code in left_out if (str(code), "left-out") not in item.solution.slips)
 
 
 def _model_notes(writer: Writer, reply: Reply) -> tuple[str, ...]:

@@ -55,6 +55,7 @@ class Solution:
     quantities: further numbers for texts, never shown before the answer.
     options: the whole set offered, where a form always offers the same set; `wrong` then names what is behind it.
     slips: for several, groups and match: (item code, wrong place or "chosen" / "left-out") -> misconception id.
+        What is true and left out has one only where a belief leaves it out; else the verdict says that it is true.
     follow: for boxes: the student's earlier values -> the values later boxes then should hold.
     """
 

@@ -95,8 +95,7 @@ def _statements(shuffle: int) -> Solution:
         key=tuple(f"need-{part}" for part in true),
         given={"ask": "statements"},
         options=(*(f"need-{part}" for part in true), *(f"belief-{part}" for part in false)),
-        slips={(f"need-{part}", "left-out"): BELIEFS[part][0] for part in true}
-        | {(f"belief-{part}", "chosen"): BELIEFS[part][0] for part in false},
+        slips={(f"belief-{part}", "chosen"): BELIEFS[part][0] for part in false},
         steps=tuple(Step("does", {"that": part, "job": f"need-{part}"}) for part in parts),
         features={"fault": -1.0},
     )

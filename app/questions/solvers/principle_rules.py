@@ -57,16 +57,7 @@ CHOSEN = {
     "wanders": "sets-needlessly",
     "north-from-standby": "sets-needlessly",
 }
-LEFT_OUT = {
-    "standby-works": "standby-lost",
-    "self-corrects": "sets-needlessly",
-    "set-by-hand": "free-slaved",
-    "wanders": "free-slaved",
-    "north-from-standby": "free-slaved",
-    "heading-gone": "runs-without-power",
-    "lamp-dead": "lamp-forgotten",
-    "sensor-in-wing": "direct-same",
-}
+LEFT_OUT = {"heading-gone": "runs-without-power", "lamp-dead": "lamp-forgotten"}
 TRUE_COUNTS = (1, 2, 3)
 LISTED = 4
 
@@ -107,7 +98,7 @@ def slaved_compass(parameters: Mapping[str, Any], _conventions: Conventions) -> 
     counts = [count for count in TRUE_COUNTS if count <= len(true) and LISTED - count <= len(false)]
     count, rest = counts[parameters["shuffle"] % len(counts)], parameters["shuffle"] // len(counts)
     key, others = few_of(true, count, rest), few_of(false, LISTED - count, rest // 5)
-    slips = {(each, "left-out"): LEFT_OUT[each] for each in key}
+    slips = {(each, "left-out"): LEFT_OUT[each] for each in key if each in LEFT_OUT}
     return Solution(
         key=key,
         given={"system": system, "failure": failure},

@@ -93,6 +93,16 @@ def test_unmatched_answer_says_so(app: Flask, alice: Browser, typed: Page) -> No
     assert "Remember" not in words
 
 
+def test_a_true_statement_left_out_is_said_to_be_true(app: Flask, alice: Browser) -> None:
+    page = alice.start_drill("slaved-compass", length=1)
+    item = item_of(app, page)
+    false = next(option.value for option in item.options if not option.correct)
+    words = alice.submit(page, fields_of(library(), item, (false,))).words("//section[@id='verdict']")
+    missed = [code for code in item.key if (code, "left-out") not in item.solution.slips]
+    assert ("You left out what is true" in words) == bool(missed)
+    assert "It matches no usual mistake" not in words
+
+
 def test_a_box_right_on_an_earlier_slip_says_so(app: Flask, alice: Browser) -> None:
     question = alice.start_drill("leg-compass-heading", length=2)
     if question.find("//input[@name='choice']"):
