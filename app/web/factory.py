@@ -17,6 +17,7 @@ from app.web.access import guard_requests
 from app.web.account import account
 from app.web.assets import serve_assets
 from app.web.bench import bench
+from app.web.compiled import KeptTemplates
 from app.web.current import NAME, Backend, fresh_seed, utc_now
 from app.web.errors import show_errors
 from app.web.front import front
@@ -33,7 +34,8 @@ from app.web.settings import Settings
 from app.web.student import student
 
 STATIC = Path(__file__).resolve().parents[2] / "static"
-KEPT_PACKS = "packs.json"
+KEPT_PACKS, KEPT_TEMPLATES = "packs.json", "templates"
+TEMPLATE_OPTIONS = {"trim_blocks": True, "lstrip_blocks": True}
 LARGEST_REQUEST_BYTES = 256 * 1024
 
 
@@ -47,7 +49,8 @@ def create_app(
     app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
     app.jinja_environment = Environment
-    app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
+    kept_templates = KeptTemplates(settings.instance / KEPT_TEMPLATES, TEMPLATE_OPTIONS)
+    app.jinja_options = {**TEMPLATE_OPTIONS, "bytecode_cache": kept_templates}
     app.extensions[NAME] = Backend(
         _storage(settings),
         Shelf(settings.packs, settings.instance / KEPT_PACKS),

@@ -1,4 +1,4 @@
-"""English and French: the catalogue, compiled in memory when the application starts, and how pages write dates."""
+"""English and French: the catalogue, compiled once for all starts, and how pages write dates."""
 
 from datetime import date, datetime
 from io import BytesIO
@@ -7,15 +7,13 @@ from typing import cast
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_date, format_datetime
-from babel.messages import Catalog
-from babel.messages.mofile import write_mo
-from babel.messages.pofile import read_po
 from babel.support import NullTranslations, Translations
 from flask import Flask, g, has_app_context
 from flask_babel import Babel, Domain
 from markupsafe import Markup
 
 from app.packs.spec import LANGUAGES, Language
+from app.web.compiled import compiled
 from app.web.current import TEXTS, actor, language
 
 CATALOGUES = Path(__file__).with_name("translations")
@@ -27,9 +25,10 @@ DAY, MOMENT = "d MMM y", "d MMM y HH:mm"
 class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
     """The texts of every language, and those of the request's language, looked up once a request."""
 
-    def __init__(self) -> None:
+    def __init__(self, kept: Path) -> None:
+        """`kept`: the folder that keeps what was compiled for the next start."""
         super().__init__([], DOMAIN)
-        self._of = {each: read_catalogue(each) for each in LANGUAGES}
+        self._of = {each: read_catalogue(each, kept) for each in LANGUAGES}
 
     def get_translations(self) -> NullTranslations:
         """Return the texts in the language of this request; outside of one as the code says them."""
@@ -50,25 +49,33 @@ class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
 def speak_languages(app: Flask) -> None:
     """Give templates and views their gettext."""
     Babel(app, locale_selector=language)
-    domain = Catalogues()
+    domain = Catalogues(Path(app.instance_path))
     app.before_request(domain.as_default)
     app.jinja_env.filters.update(day=day, moment=moment)
     app.jinja_env.globals.update(language=language, other_languages=other_languages, _=domain.write)
 
 
-def read_catalogue(of: Language) -> NullTranslations:
+def read_catalogue(of: Language, kept: Path) -> NullTranslations:
     """Return a language's texts, a file an area of the pages; English is what the code says."""
     if of == "en":
         return NullTranslations()
-    texts, compiled = Catalog(of), BytesIO()
-    for file in sorted((CATALOGUES / of / "LC_MESSAGES").glob("*.po")):
-        with file.open("rb") as stream:
-            for message in read_po(stream, of):
-                if message.id:
-                    texts[message.id] = message
-    write_mo(compiled, texts)
-    compiled.seek(0)
-    return Translations(compiled)
+    sources = [file.read_bytes() for file in sorted((CATALOGUES / of / "LC_MESSAGES").glob("*.po"))]
+    whole = compiled(kept / f"{DOMAIN}.{of}", b"".join(sources), lambda: _compile(of, sources))
+    return Translations(BytesIO(whole))
+
+
+def _compile(of: Language, sources: list[bytes]) -> bytes:
+    from babel.messages import Catalog  # noqa: PLC0415 - only where texts have changed since the last start
+    from babel.messages.mofile import write_mo  # noqa: PLC0415
+    from babel.messages.pofile import read_po  # noqa: PLC0415
+
+    texts, whole = Catalog(of), BytesIO()
+    for source in sources:
+        for message in read_po(BytesIO(source), of):
+            if message.id:
+                texts[message.id] = message
+    write_mo(whole, texts)
+    return whole.getvalue()
 
 
 def other_languages() -> list[tuple[Language, str]]:

@@ -9,6 +9,7 @@ WANTED_LATER = (
     "numpy",
     "scipy",
     "alembic",
+    "babel.messages.catalog",
     "sqlalchemy.orm",
     "sqlalchemy.dialects.postgresql",
     "app.cli.demonstration",
