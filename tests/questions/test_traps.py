@@ -232,7 +232,7 @@ def test_trap_16_cruising_altitude_goes_by_track_in_the_regions_own_north(where:
         decoyed += {cruising_parity(deg) for deg in (other_deg, given["heading_deg"])} != {right}
         if item.ask == "altitude":
             assert (item.key // 1000 % 2 == 1) == (right == "odd")
-    assert decoyed > DRAWS / 2, "in most draws the other north, or the heading, leads elsewhere"
+    assert decoyed > 0.4 * DRAWS, "in about every second draw the other north, or the heading, leads elsewhere"
 
 
 def test_trap_17_runways_half_way_between_two_numbers_are_not_asked() -> None:
