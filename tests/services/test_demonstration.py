@@ -41,7 +41,8 @@ def test_school_is_marked_filled_and_within_its_six_weeks(uow: UnitOfWork, monke
     assert len(told) == 7
     with uow.reader() as connection:
         school = schools.find_school_by_code(connection, CODE)
-        moments = connection.execute(select(func.min(Attempt.answered_at), func.max(Attempt.answered_at))).one()
+        answered_at = table_of(Attempt).c.answered_at
+        moments = connection.execute(select(func.min(answered_at), func.max(answered_at))).one()
     assert school is not None
     assert school.demonstration
     assert NOW - timedelta(weeks=6) <= moments[0] <= moments[1] <= NOW
