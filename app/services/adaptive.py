@@ -78,19 +78,25 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
     return drill.id
 
 
-def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime) -> None:
-    """Choose the next item of a drill with an aim, unless an item is open or the drill has come to its end."""
+def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime) -> Sequence[PlaceRow]:
+    """Choose the next item of a drill with an aim, unless an item is open or the drill has come to its end.
+
+    Returns the drill's places, the new one included where it was kept.
+    """
     with uow.reader() as connection:
         drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
         places = drills.list_places(connection, actor.school_id, drill_id)
         if drill is None or not _goes_on(drill, places, now):
-            return
+            return places
         library = load_offered(connection, actor, library)
         state = find_state(connection, actor.school_id, actor.own_visit)
     item = _Chooser(uow, actor, library, drill, state).next_item(places, now)
-    if item is not None:
-        with uow.writer() as connection:
-            drills.add_place(connection, actor.school_id, drill_id, place_of(item, len(places) + 1, now))
+    if item is None:
+        return places
+    place = place_of(item, len(places) + 1, now)
+    with uow.writer() as connection:
+        kept = drills.add_place(connection, actor.school_id, drill_id, place)
+        return (*places, place) if kept else drills.list_places(connection, actor.school_id, drill_id)
 
 
 def _goes_on(drill: DrillRow, places: Sequence[PlaceRow], now: datetime) -> bool:

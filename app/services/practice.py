@@ -1,7 +1,7 @@
 """Asking and answering: the question as shown, and the one answer that counts."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import NamedTuple
 from uuid import UUID
@@ -25,8 +25,8 @@ from app.services.progress import Progress, first_open, progress_at
 from app.services.reveal import AT_ONCE, REHEARSAL, find_sitting, may_see, reader_of, require_running
 from app.storage.ids import new_id
 from app.storage.queries import attempts, sittings, tallies
-from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow
-from app.storage.queries.learners import KnownRow
+from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow, ToAnswer
+from app.storage.queries.drills import PlaceRow
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -66,8 +66,17 @@ class Graded(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
+class Counted:
+    """An answer that counts, and where its drill stands with it."""
+
+    graded: Graded
+    progress: Progress
+    sitting: SittingRow | None
+
+
+@dataclass(frozen=True, slots=True)
 class AnswerOutcome:
-    """What became of an answer; `counted` is False where an earlier answer to the item stands.
+    """What became of an answer; `answered` is None where an earlier answer to the item stands.
 
     held: whether it was right may not be said yet.
     """
@@ -76,8 +85,13 @@ class AnswerOutcome:
     item_id: UUID
     position: int
     correct: bool
-    counted: bool
     held: bool
+    answered: Counted | None = None
+
+    @property
+    def counted(self) -> bool:
+        """Whether this is the answer that counts."""
+        return self.answered is not None
 
 
 def question(
@@ -113,12 +127,13 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     NotFound for a stranger's item, Invalid for a reply that cannot be read, Conflict when the question was revised or
     the set it is of has ended.
     """
-    row, known = _item_to_answer(uow, actor, item_id)
+    asked = _item_to_answer(uow, actor, item_id)
+    row = asked.item
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     held = not may_see(sitting, now)
     if row.correct is not None:
         _go_on(uow, actor, library, row, now)
-        return _outcome(row, correct=row.correct, counted=False, held=held)
+        return AnswerOutcome(row.drill_id, row.id, row.position, row.correct, held)
     if row.purpose == REHEARSAL:
         raise Conflict(say("in-rehearsal", actor.language))
     require_running(sitting, actor, now)
@@ -131,14 +146,15 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
         with uow.writer() as connection:
             attempts.add_attempt(connection, attempt)
             tallies.count_attempt(connection, attempt)
-            learn(connection, attempt, known)
+            learn(connection, attempt, asked.known)
             if sitting is not None:
                 sittings.finish_when_answered(connection, actor.school_id, sitting.id, now)
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
-        return _outcome(first, correct=bool(first.correct), counted=False, held=held)
-    _go_on(uow, actor, library, row, now)
-    return _outcome(row, correct=marks.correct, counted=True, held=held)
+        return AnswerOutcome(first.drill_id, first.id, first.position, bool(first.correct), held)
+    places = _go_on(uow, actor, library, row, now) or _with_answer(asked.places, row.id, correct=marks.correct)
+    progress = progress_at(row.drill_id, places, row.position, (row.planned, row.ends_at), held=held)
+    return AnswerOutcome(row.drill_id, row.id, row.position, marks.correct, held, Counted(graded, progress, sitting))
 
 
 def own_item(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ItemRow:
@@ -150,7 +166,7 @@ def own_item(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ItemRow:
     return row
 
 
-def _item_to_answer(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[ItemRow, KnownRow]:
+def _item_to_answer(uow: UnitOfWork, actor: Actor, item_id: UUID) -> ToAnswer:
     with uow.reader() as connection:
         found = attempts.find_item_to_answer(connection, actor.school_id, actor.own_visit, item_id)
     if found is None:
@@ -201,11 +217,13 @@ def new_attempt(
     )
 
 
-def _outcome(row: ItemRow, *, correct: bool, counted: bool, held: bool) -> AnswerOutcome:
-    return AnswerOutcome(row.drill_id, row.id, row.position, correct, counted, held)
+def _with_answer(places: Sequence[PlaceRow], item_id: UUID, *, correct: bool) -> Sequence[PlaceRow]:
+    return [replace(place, correct=correct) if place.id == item_id else place for place in places]
 
 
-def _go_on(uow: UnitOfWork, actor: Actor, library: Library, row: ItemRow, now: datetime) -> None:
-    """Have the next item chosen where the drill adapts; an answer sent again mends a drill that was cut off there."""
-    if row.aim is not None:
-        go_on(uow, actor, library, row.drill_id, now)
+def _go_on(uow: UnitOfWork, actor: Actor, library: Library, row: ItemRow, now: datetime) -> Sequence[PlaceRow]:
+    """Have the next item chosen where the drill adapts and return the places then, none where it does not.
+
+    An answer sent again mends a drill that was cut off there.
+    """
+    return go_on(uow, actor, library, row.drill_id, now) if row.aim is not None else ()

@@ -8,9 +8,10 @@ from typing import Any
 from uuid import UUID
 
 from app.grader.explain import Explanation, explain
-from app.grader.grade import grade
+from app.grader.grade import Grade, grade
 from app.grader.reply import Reply
 from app.packs.library import Library
+from app.questions.model import Item
 from app.questions.wording import Writer
 from app.services.actor import Actor
 from app.services.bench_links import Query, link_for
@@ -19,6 +20,7 @@ from app.services.drills import get_drill
 from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
 from app.services.messages import say
+from app.services.practice import AnswerOutcome
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
 from app.services.reveal import REHEARSAL, find_sitting, may_see, reader_of, require_open
 from app.storage.queries import attempts, drills
@@ -42,8 +44,8 @@ class Explained:
 class VerdictView:
     """The verdict on the answer that counts.
 
-    `shown` is the item as it was shown, in the language of that moment. `explained` is None when the question has been
-    revised since: then only `shown`, the answer and the verdict can be shown.
+    `explained` is None when the question has been revised since: then only `shown`, the item as it was shown in the
+    language of that moment, the answer and the verdict can be shown.
     """
 
     progress: Progress
@@ -123,9 +125,28 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
         share=attempt.share,
         reply=reply,
         shown=attempt.shown,
-        explained=_explained(library, reader_of(sitting, actor), attempt, reply),
+        explained=_explained_still(library, reader_of(sitting, actor), attempt, reply),
         sitting=sitting,
         set_aside_at=attempt.set_aside_at,
+    )
+
+
+def verdict_at_once(library: Library, actor: Actor, outcome: AnswerOutcome) -> VerdictView | None:
+    """Return the verdict on an answer just given, from what is in hand; None where it did not count or is held back."""
+    counted = outcome.answered
+    if counted is None or outcome.held:
+        return None
+    item, reply, marks, _ = counted.graded
+    return VerdictView(
+        progress=counted.progress,
+        item_id=outcome.item_id,
+        correct=marks.correct,
+        share=marks.share,
+        reply=reply,
+        shown={},
+        explained=_explained(library, reader_of(counted.sitting, actor), item, reply, marks),
+        sitting=counted.sitting,
+        set_aside_at=None,
     )
 
 
@@ -171,13 +192,17 @@ def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[AnsweredRow
         raise Conflict(say("not-answered", actor.language))
 
 
-def _explained(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply) -> Explained | None:
+def _explained_still(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply) -> Explained | None:
     item = find_item(library, attempt, attempt.conventions)
     if item is None or stamp_of(item) != attempt.shown["stamp"]:
         return None
     marks = grade(library, item, reply)
     if marks.correct != attempt.correct:
         return None  # the key has been corrected since: the kept verdict cannot be explained
+    return _explained(library, actor, item, reply, marks)
+
+
+def _explained(library: Library, actor: Actor, item: Item, reply: Reply, marks: Grade) -> Explained:
     explanation = explain(library, item, reply, marks, actor.language)
     return Explained(view_item(library, item, actor.language), explanation, link_for(item), workshop_link_for(item))
 

@@ -34,6 +34,7 @@ CAUTIONS: dict[str, object] = {
     "dynamic": lazy_gettext("Simplified model: the size differs by compass, latitude and handling."),
 }
 SENT = "sent"
+AT_ONCE = "at-once"  # a script adds this field: it gives the verdict page, which comes at once, its own address
 MOST_FIELDS = 60
 Fields = Mapping[str, Sequence[str]]
 

@@ -4,7 +4,8 @@ import { typing } from "./page.js";
 const form = document.querySelector("#answer");
 const next = document.querySelector("a.next");
 const HALF_GIVEN = "half-given";
-const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed"]);
+const AT_ONCE = "at-once";
+const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed", AT_ONCE]);
 
 const choose = (digit) => {
   const option = form.querySelectorAll(".options input")[digit - 1];
@@ -74,6 +75,14 @@ if (spots.length) {
   form.addEventListener("change", showPicked);
   document.addEventListener("keydown", () => queueMicrotask(showPicked));
   showPicked();
+}
+
+// A verdict that comes with the answer gets its own address here, so that it can be loaded again.
+const verdict = document.querySelector("#verdict");
+form?.append(Object.assign(document.createElement("input"), { type: "hidden", name: AT_ONCE, value: "1" }));
+if (verdict?.dataset.address) {
+  history.replaceState(null, "", `${verdict.dataset.address}#verdict`);
+  verdict.scrollIntoView();
 }
 
 document.querySelector("#refusal, #verdict")?.focus();

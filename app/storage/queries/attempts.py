@@ -8,7 +8,7 @@ from uuid import UUID
 from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
-from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM
+from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM, PLACE_COLUMNS, PlaceRow
 from app.storage.queries.learners import KNOWN_COLUMNS, LEARNER, SKILL, KnownRow, as_known
 from app.storage.queries.measured import MEASURED
 
@@ -36,8 +36,18 @@ class ItemRow:
     purpose: str
     aim: dict[str, Any] | None
     planned: int | None
+    ends_at: datetime | None
     correct: bool | None
     difficulty: dict[str, Any] | None
+
+
+@dataclass(frozen=True, slots=True)
+class ToAnswer:
+    """An item to be answered, every place of its drill, and what is known of the visit in the item's family."""
+
+    item: ItemRow
+    places: tuple[PlaceRow, ...]
+    known: KnownRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,26 +110,42 @@ _OWN_ITEM = (
 )
 _ITEM_OF_DRILL = (DRILL.c.school_id == ITEM.c.school_id) & (DRILL.c.id == ITEM.c.drill_id)
 _OF_FAMILY = (MEASURED.c.school_id == ITEM.c.school_id) & (MEASURED.c.family == ITEM.c.family)
+_OF_DRILL = ("conventions", "purpose", "aim", "planned", "ends_at")
+ITEM_COLUMNS = (
+    *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
+    *(DRILL.c[name] for name in _OF_DRILL),
+    ATTEMPT.c.correct,
+    MEASURED.c.difficulty,
+)
 FIND_ITEM = (
-    select(
-        *(ITEM.c[name] for name in ("id", "drill_id", "position", "family", "seed", "form")),
-        DRILL.c.conventions,
-        DRILL.c.purpose,
-        DRILL.c.aim,
-        DRILL.c.planned,
-        ATTEMPT.c.correct,
-        MEASURED.c.difficulty,
-    )
+    select(*ITEM_COLUMNS)
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).outerjoin(ATTEMPT, ANSWER_TO_ITEM).outerjoin(MEASURED, _OF_FAMILY))
     .where(*_OWN_ITEM)
 )
+_OWN = DRILL.alias("own")
+_ASKED = ITEM.alias("asked")
+_HERE = ITEM.c.id == _ASKED.c.id  # what is said of the item alone is joined to its place alone
 _LEVEL = (LEARNER.c.school_id == DRILL.c.school_id) & (LEARNER.c.visit_id == DRILL.c.visit_id)
 _SKILL = (SKILL.c.school_id == DRILL.c.school_id) & (SKILL.c.visit_id == DRILL.c.visit_id)
 FIND_ITEM_TO_ANSWER = (
-    FIND_ITEM.add_columns(*KNOWN_COLUMNS)
-    .outerjoin(LEARNER, _LEVEL)
-    .outerjoin(SKILL, _SKILL & (SKILL.c.family == ITEM.c.family))
+    select(*PLACE_COLUMNS, *ITEM_COLUMNS, *KNOWN_COLUMNS)
+    .select_from(
+        _ASKED.join(_OWN, (_OWN.c.school_id == _ASKED.c.school_id) & (_OWN.c.id == _ASKED.c.drill_id))
+        .join(ITEM, (ITEM.c.school_id == _ASKED.c.school_id) & (ITEM.c.drill_id == _ASKED.c.drill_id))
+        .outerjoin(ATTEMPT, ANSWER_TO_ITEM)
+        .outerjoin(DRILL, _HERE & _ITEM_OF_DRILL)
+        .outerjoin(MEASURED, _HERE & _OF_FAMILY)
+        .outerjoin(LEARNER, _LEVEL)
+        .outerjoin(SKILL, _SKILL & (SKILL.c.family == ITEM.c.family))
+    )
+    .where(
+        _ASKED.c.school_id == bindparam("school_id"),
+        _ASKED.c.id == bindparam("item_id"),
+        _OWN.c.visit_id == bindparam("visit_id"),
+    )
+    .order_by(ITEM.c.position)
 )
+_KNOWN_FROM = len(PLACE_COLUMNS) + len(ITEM_COLUMNS)
 FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.school_id == bindparam("school_id"),
     ATTEMPT.c.drill_item_id == bindparam("item_id"),
@@ -165,16 +191,18 @@ def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: 
     return ItemRow(*tuple(row)) if row else None
 
 
-def find_item_to_answer(
-    connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID
-) -> tuple[ItemRow, KnownRow] | None:
-    """Return an item of the visit's own drills, and what is known of the visit in its family."""
+def find_item_to_answer(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> ToAnswer | None:
+    """Return an item of the visit's own drills with all that its answer needs, in one statement."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
-    row = connection.execute(FIND_ITEM_TO_ANSWER, found).first()
-    if row is None:
+    rows = [tuple(row) for row in connection.execute(FIND_ITEM_TO_ANSWER, found)]
+    here = next((row for row in rows if row[0] == item_id), None)
+    if here is None:
         return None
-    values, width = tuple(row), len(ItemRow.__slots__)
-    return ItemRow(*values[:width]), as_known(values[width:])
+    return ToAnswer(
+        item=ItemRow(*here[len(PLACE_COLUMNS) : _KNOWN_FROM]),
+        places=tuple(PlaceRow(*row[: len(PLACE_COLUMNS)]) for row in rows),
+        known=as_known(here[_KNOWN_FROM:]),
+    )
 
 
 def find_attempt(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AttemptRow | None:

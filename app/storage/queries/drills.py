@@ -64,16 +64,12 @@ FIND = select(*(DRILL.c[name] for name in DrillRow.__slots__)).where(
     DRILL.c.visit_id == bindparam("visit_id"),
     DRILL.c.id == bindparam("drill_id"),
 )
+PLACE_COLUMNS = (
+    *(ITEM.c[name] for name in ("id", "position", "family", "family_version", "pack", "pack_version", "seed", "form")),
+    *(ATTEMPT.c[name] for name in ("correct", "misconceptions", "set_aside_at")),
+)
 PLACES = (
-    select(
-        *(
-            ITEM.c[name]
-            for name in ("id", "position", "family", "family_version", "pack", "pack_version", "seed", "form")
-        ),
-        ATTEMPT.c.correct,
-        ATTEMPT.c.misconceptions,
-        ATTEMPT.c.set_aside_at,
-    )
+    select(*PLACE_COLUMNS)
     .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
     .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
     .order_by(ITEM.c.position)

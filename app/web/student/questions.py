@@ -8,11 +8,11 @@ from flask.typing import ResponseReturnValue
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.practice import answer, question
 from app.services.reveal import may_see, refuses_answers
-from app.services.review import verdict
+from app.services.review import VerdictView, verdict, verdict_at_once
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
 from app.web.errors import STATUS
-from app.web.question_page import QuestionPage, hidden_fields, read_answer
+from app.web.question_page import AT_ONCE, QuestionPage, hidden_fields, read_answer
 from app.web.student.blueprint import PRACTISING, student
 
 
@@ -34,6 +34,9 @@ def answer_question(drill_id: UUID, position: int) -> ResponseReturnValue:
         return _page(drill_id, position, refusal)
     if outcome.held:
         return redirect(url_for("student.resume_drill", drill_id=outcome.drill_id), 303)
+    view = verdict_at_once(library(), actor(), outcome) if AT_ONCE in request.form else None
+    if view is not None:
+        return _verdict_page(view, at_once=True)
     again = None if outcome.counted else 1
     return redirect(url_for("student.show_verdict", item_id=outcome.item_id, again=again, _anchor="verdict"), 303)
 
@@ -42,11 +45,7 @@ def answer_question(drill_id: UUID, position: int) -> ResponseReturnValue:
 @allow(*PRACTISING)
 def show_verdict(item_id: UUID) -> ResponseReturnValue:
     """Show an answered question with its verdict below the answer."""
-    view = verdict(uow(), actor(), library(), item_id, now())
-    if view.explained is None:
-        return render_template("student/show_revised.html", view=view)
-    page = QuestionPage(item=view.explained.item, progress=view.progress, verdict=view)
-    return render_template("student/show_verdict.html", page=page, again="again" in request.args, sitting=view.sitting)
+    return _verdict_page(verdict(uow(), actor(), library(), item_id, now()))
 
 
 def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = None) -> ResponseReturnValue:
@@ -70,6 +69,14 @@ def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = No
     given = {"page": page, "item_id": view.item_id, "sitting": view.sitting, "drill_ends_at": view.ends_at}
     shown = render_template("student/show_question.html", **given)
     return shown, STATUS[type(refusal)] if refusal else 200
+
+
+def _verdict_page(view: VerdictView, *, at_once: bool = False) -> str:
+    if view.explained is None:
+        return render_template("student/show_revised.html", view=view)
+    page = QuestionPage(item=view.explained.item, progress=view.progress, verdict=view)
+    again = "again" in request.args
+    return render_template("student/show_verdict.html", page=page, again=again, at_once=at_once, sitting=view.sitting)
 
 
 def _uuid(text: str) -> UUID:
