@@ -26,6 +26,19 @@ def test_drill_of_ten_from_the_first_page(open_page: Opener, view: View) -> None
     assert_fits(page)
 
 
+def test_a_verdict_can_be_loaded_again(open_page: Opener) -> None:
+    page = open_page(WIDE)
+    start_drill(page, "datum")
+    answer(page)
+    expect(page).to_have_url(re.compile("/items/"))
+    headline = page.locator("#verdict-title").inner_text()
+    page.reload()
+    assert page.locator("#verdict-title").inner_text() == headline
+    assert not page.locator("#verdict[data-address]").count()
+    page.go_back()
+    assert page.locator("h1").count()
+
+
 def test_focus_goes_to_the_verdict(open_page: Opener) -> None:
     page = open_page(WIDE)
     page.goto("/")

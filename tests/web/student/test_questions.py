@@ -85,6 +85,18 @@ def test_wrong_answer_is_explained(app: Flask, alice: Browser, form: str) -> Non
     assert verdict.find("//section[@id='verdict']//figure")
 
 
+def test_the_verdict_that_comes_at_once_is_the_verdict(app: Flask, alice: Browser, typed: Page) -> None:
+    asked_at, wrong = alice.address, wrong_answer(item_of(app, typed))
+    at_once = alice.submit(typed, wrong | {"at-once": "1"})
+    assert alice.address == asked_at
+    section = at_once.find("//section[@id='verdict']")[0]
+    later = alice.get_page(str(section.get("data-address")))
+    assert at_once.words("//main") == later.words("//main")
+    assert at_once.words("//title") == later.words("//title")
+    again = alice.submit(typed, right_answer(item_of(app, typed)) | {"at-once": "1"})
+    assert "your first answer counts" in again.words("//section[@id='verdict']")
+
+
 def test_unmatched_answer_says_so(app: Flask, alice: Browser, typed: Page) -> None:
     verdict = alice.submit(typed, unlike_answer(item_of(app, typed)))
     words = verdict.words("//section[@id='verdict']")
