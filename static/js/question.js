@@ -5,7 +5,7 @@ const form = document.querySelector("#answer");
 const next = document.querySelector("a.next");
 const HALF_GIVEN = "half-given";
 const AT_ONCE = "at-once";
-const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed", AT_ONCE]);
+const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed"]);
 
 const choose = (digit) => {
   const option = form.querySelectorAll(".options input")[digit - 1];
@@ -46,6 +46,7 @@ if (form) {
   if (kept.stamp === form.dataset.stamp) kept.fields.forEach(([name, value]) => fillIn(name, value));
   form.addEventListener("submit", () => {
     sent = true;
+    form.append(Object.assign(document.createElement("input"), { type: "hidden", name: AT_ONCE, value: "1" }));
   });
   window.addEventListener("pagehide", () => {
     if (!sent) keep();
@@ -79,7 +80,6 @@ if (spots.length) {
 
 // A verdict that comes with the answer gets its own address here, so that it can be loaded again.
 const verdict = document.querySelector("#verdict");
-form?.append(Object.assign(document.createElement("input"), { type: "hidden", name: AT_ONCE, value: "1" }));
 if (verdict?.dataset.address) {
   history.replaceState(null, "", `${verdict.dataset.address}#verdict`);
   verdict.scrollIntoView();
