@@ -27,6 +27,7 @@ from app.web.languages import speak_languages
 from app.web.navigation import add_navigation
 from app.web.page_text import add_text_filters
 from app.web.parts import Environment, keep_parts
+from app.web.rules import LateRule
 from app.web.school import school
 from app.web.sessions import keep_sessions
 from app.web.sets import sets
@@ -48,7 +49,7 @@ def create_app(
     """Return the application; raises PackProblems for packs with errors and UndeclaredEndpoints."""
     app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
-    app.jinja_environment = Environment
+    app.jinja_environment, app.url_rule_class = Environment, LateRule
     kept_templates = KeptTemplates(settings.instance / KEPT_TEMPLATES, TEMPLATE_OPTIONS)
     app.jinja_options = {**TEMPLATE_OPTIONS, "bytecode_cache": kept_templates}
     app.extensions[NAME] = Backend(
