@@ -12,9 +12,8 @@ from app.services.actor import Role
 from app.services.homes import conventions_for, default_home
 from app.services.tokens import hash_of, new_token
 from app.storage.ids import new_id
+from app.storage.models import Person, Visit
 from app.storage.queries import people, visits
-from app.storage.queries.people import PersonRow
-from app.storage.queries.visits import VisitRow
 
 LASTING = timedelta(days=365 * 200)
 
@@ -33,10 +32,10 @@ class NewPerson:
 
 def add_account(
     connection: Connection, school_id: UUID, wanted: NewPerson, now: datetime, conventions: Conventions | None = None
-) -> PersonRow:
+) -> Person:
     """Keep a person with their own visit, at the default home unless told; raises LoginTaken."""
     home = conventions or conventions_for(default_home(now.date()), wanted.language)
-    visit = VisitRow(
+    visit = Visit(
         school_id=school_id,
         id=new_id(now),
         token_hash=hash_of(new_token(school_id)),  # nobody holds this token: people come in by signing in
@@ -47,7 +46,7 @@ def add_account(
         idle_until=now + LASTING,
         ends_at=now + LASTING,
     )
-    person = PersonRow(
+    person = Person(
         school_id=school_id,
         id=new_id(now),
         visit_id=visit.id,

@@ -17,11 +17,11 @@ from app.services.messages import say
 from app.services.reveal import AFTER_DUE
 from app.services.set_access import TEACHING, keep_changes, school_set
 from app.storage.ids import new_id
+from app.storage.models import Assignment, SchoolClass, TopicSet
 from app.storage.queries import assignments, class_lists, classes
-from app.storage.queries.assignments import AssignedRow, AssignmentRow, MemberRow
+from app.storage.queries.assignments import AssignedRow, MemberRow
 from app.storage.queries.class_lists import ListedClassRow
-from app.storage.queries.classes import ClassRow, StudentRow
-from app.storage.queries.topic_sets import SetRow
+from app.storage.queries.classes import StudentRow
 from app.storage.unit_of_work import UnitOfWork
 
 LATEST = 40
@@ -81,7 +81,7 @@ def assign_set(uow: UnitOfWork, actor: Actor, set_id: UUID, wish: AssignWish, no
         made = []
         for class_id, people in groups:
             made.append(new_id(now))
-            assignment = AssignmentRow(actor.school_id, made[-1], set_id, class_id, due_at, zone, actor.own_person, now)
+            assignment = Assignment(actor.school_id, made[-1], set_id, class_id, due_at, zone, actor.own_person, now)
             assignments.add_assignment(connection, assignment, people)
         if row.locked_at is None:
             keep_changes(connection, actor, row, {"locked_at": now})
@@ -96,14 +96,14 @@ def list_assignments(uow: UnitOfWork, actor: Actor, set_id: UUID) -> Sequence[As
         return assignments.list_of_set(connection, actor.school_id, set_id)
 
 
-def list_class_assignments(uow: UnitOfWork, actor: Actor, class_id: UUID) -> tuple[ClassRow, Sequence[AssignedRow]]:
+def list_class_assignments(uow: UnitOfWork, actor: Actor, class_id: UUID) -> tuple[SchoolClass, Sequence[AssignedRow]]:
     """Return what was given to a class the actor teaches."""
     with uow.reader() as connection:
         found = taught_class(connection, actor, class_id)
         return found, assignments.list_of_class(connection, actor.school_id, class_id)
 
 
-def own_assignment(connection: Connection, actor: Actor, assignment_id: UUID) -> AssignmentRow:
+def own_assignment(connection: Connection, actor: Actor, assignment_id: UUID) -> Assignment:
     """Return an assignment to a class the actor teaches, or that the actor gave to students.
 
     NotFound for another school's and for whoever does not teach, NotAllowed for another instructor's.
@@ -145,7 +145,7 @@ def withdraw(uow: UnitOfWork, actor: Actor, assignment_id: UUID, now: datetime) 
         audit.note(connection, actor, "set-withdrawn", str(assignment_id), now)
 
 
-def _new_classes(connection: Connection, actor: Actor, row: SetRow, wanted: Sequence[UUID]) -> Sequence[UUID]:
+def _new_classes(connection: Connection, actor: Actor, row: TopicSet, wanted: Sequence[UUID]) -> Sequence[UUID]:
     there = assignments.list_of_set(connection, actor.school_id, row.id)
     given = {each.class_id for each in there if each.withdrawn_at is None}
     chosen = tuple(dict.fromkeys(wanted))
@@ -176,11 +176,11 @@ def _classes_of(connection: Connection, actor: Actor) -> Sequence[ListedClassRow
     return [row for row in rows if row.archived_at is None]
 
 
-def _gave(actor: Actor, row: AssignedRow | AssignmentRow) -> bool:
+def _gave(actor: Actor, row: AssignedRow | Assignment) -> bool:
     return actor.role is Role.SCHOOL or row.assigned_by == actor.person_id
 
 
-def _member(connection: Connection, assignment: AssignmentRow, person_id: UUID) -> MemberRow:
+def _member(connection: Connection, assignment: Assignment, person_id: UUID) -> MemberRow:
     for member in assignments.list_members(connection, assignment):
         if member.person_id == person_id:
             return member

@@ -8,9 +8,8 @@ from sqlalchemy import Connection
 
 from app.services.actor import Actor
 from app.storage.ids import new_id
+from app.storage.models import AuditEntry, Person
 from app.storage.queries import audit
-from app.storage.queries.audit import EntryRow
-from app.storage.queries.people import PersonRow
 from app.storage.unit_of_work import UnitOfWork
 
 PAGE = 100
@@ -21,7 +20,7 @@ def note(connection: Connection, actor: Actor, action: str, subject: str, now: d
     note_for(connection, actor.school_id, (actor.person_id, actor.name), (action, subject), now, **details)
 
 
-def note_of_person(connection: Connection, person: PersonRow, action: str, now: datetime, **details: Any) -> None:
+def note_of_person(connection: Connection, person: Person, action: str, now: datetime, **details: Any) -> None:
     """Note what a person did or what happened to their account while nobody was signed in."""
     note_for(connection, person.school_id, (person.id, person.name), (action, person.name), now, **details)
 
@@ -35,10 +34,10 @@ def note_for(
     **details: Any,
 ) -> None:
     """Note what somebody, (id, name), did: (action, subject)."""
-    audit.add_entry(connection, EntryRow(school_id, new_id(now), now, *who, *what, details))
+    audit.add_entry(connection, AuditEntry(school_id, new_id(now), now, *who, *what, details))
 
 
-def list_entries(uow: UnitOfWork, actor: Actor, before: UUID | None = None) -> tuple[EntryRow, ...]:
+def list_entries(uow: UnitOfWork, actor: Actor, before: UUID | None = None) -> tuple[AuditEntry, ...]:
     """Return the latest entries of the actor's school, or those before one of them: at most PAGE."""
     with uow.reader() as connection:
         return audit.list_entries(connection, actor.school_id, PAGE, before)

@@ -6,11 +6,11 @@ from sqlalchemy import Connection
 
 from app.services.actor import Actor, Role
 from app.services.errors import NotAllowed, NotFound
+from app.storage.models import SchoolClass
 from app.storage.queries import classes
-from app.storage.queries.classes import ClassRow
 
 
-def taught_class(connection: Connection, actor: Actor, class_id: UUID) -> ClassRow:
+def taught_class(connection: Connection, actor: Actor, class_id: UUID) -> SchoolClass:
     """Return a class the actor teaches, or any of the own school for its administrator.
 
     NotFound for a class of another school or none, and for whoever has nothing to do with it; NotAllowed for another

@@ -10,8 +10,8 @@ from app.services.audit import note
 from app.services.class_access import taught_class
 from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.messages import say
+from app.storage.models import Person
 from app.storage.queries import classes, memberships, people
-from app.storage.queries.people import PersonRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -40,7 +40,7 @@ def remove_teacher(uow: UnitOfWork, actor: Actor, class_id: UUID, person_id: UUI
         note(connection, actor, "teacher-removed", found.name, now, school_class=known.name)
 
 
-def add_student(uow: UnitOfWork, actor: Actor, class_id: UUID, login: str, now: datetime) -> PersonRow:
+def add_student(uow: UnitOfWork, actor: Actor, class_id: UUID, login: str, now: datetime) -> Person:
     """Put a student of the school, named by login, into a class too; Invalid when there is none of this login."""
     with uow.writer() as connection:
         known = taught_class(connection, actor, class_id)
@@ -52,7 +52,7 @@ def add_student(uow: UnitOfWork, actor: Actor, class_id: UUID, login: str, now: 
     return person
 
 
-def remove_student(uow: UnitOfWork, actor: Actor, class_id: UUID, person_id: UUID, now: datetime) -> PersonRow:
+def remove_student(uow: UnitOfWork, actor: Actor, class_id: UUID, person_id: UUID, now: datetime) -> Person:
     """Take a student out of a class; account and answers stay. NotFound when they are not in it."""
     with uow.writer() as connection:
         known = taught_class(connection, actor, class_id)
@@ -61,9 +61,7 @@ def remove_student(uow: UnitOfWork, actor: Actor, class_id: UUID, person_id: UUI
     return person
 
 
-def move_student(
-    uow: UnitOfWork, actor: Actor, person_id: UUID, classes_: tuple[UUID, UUID], now: datetime
-) -> PersonRow:
+def move_student(uow: UnitOfWork, actor: Actor, person_id: UUID, classes_: tuple[UUID, UUID], now: datetime) -> Person:
     """Move a student from one class of the school to another: for the school alone."""
     if actor.role is not Role.SCHOOL:
         raise NotAllowed(person_id)
@@ -82,7 +80,7 @@ def is_taught_by(connection: Connection, actor: Actor, person_id: UUID) -> bool:
     return bool(taught & classes.list_attended(connection, actor.school_id, person_id))
 
 
-def _leave(connection: Connection, actor: Actor, class_id: UUID, person_id: UUID, now: datetime) -> PersonRow:
+def _leave(connection: Connection, actor: Actor, class_id: UUID, person_id: UUID, now: datetime) -> Person:
     person = people.find_person(connection, actor.school_id, person_id)
     if person is None or not memberships.leave(connection, actor.school_id, class_id, person_id, now):
         raise NotFound(person_id)

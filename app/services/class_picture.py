@@ -20,9 +20,10 @@ from app.services.errors import Invalid, NotFound
 from app.services.items import find_item, stamp_of
 from app.services.messages import say
 from app.services.today import misconception_words
+from app.storage.models import SchoolClass
 from app.storage.queries import class_figures, classes
 from app.storage.queries.class_figures import CountRow, MissedRow
-from app.storage.queries.classes import ClassRow, StudentRow
+from app.storage.queries.classes import StudentRow
 from app.storage.queries.tallies import week_of
 from app.storage.unit_of_work import UnitOfWork
 
@@ -93,7 +94,7 @@ class HeldLine:
 class ClassPicture:
     """All that the page shows; `answered` students have answered anything of late."""
 
-    row: ClassRow
+    row: SchoolClass
     students: int
     answered: int
     topics: Sequence[SpotLine]
@@ -150,7 +151,7 @@ class Miss:
 class FamilyMisses:
     """What is behind one row: the latest wrong answers of the class to a family, or those of one misconception."""
 
-    row: ClassRow
+    row: SchoolClass
     family: str
     family_title: str
     misconception: str

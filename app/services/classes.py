@@ -16,9 +16,10 @@ from app.services.messages import say
 from app.services.passwords import CODE_LETTERS
 from app.services.schools import checked_name
 from app.storage.ids import new_id
+from app.storage.models import SchoolClass
 from app.storage.queries import class_lists, classes, memberships, schools
 from app.storage.queries.class_lists import ClassChanged, ListedClassRow
-from app.storage.queries.classes import ClassRow, StudentRow
+from app.storage.queries.classes import StudentRow
 from app.storage.queries.memberships import TeacherRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -30,7 +31,7 @@ JOINING_DAYS = (1, 7, 30, 120)
 class ClassView:
     """A class with its people; `others` are instructors of the school who could teach it too."""
 
-    row: ClassRow
+    row: SchoolClass
     school_code: str
     students: tuple[StudentRow, ...]
     teachers: tuple[TeacherRow, ...]
@@ -48,7 +49,7 @@ def list_classes(uow: UnitOfWork, actor: Actor) -> tuple[ListedClassRow, ...]:
 
 def make_class(uow: UnitOfWork, actor: Actor, name: str, now: datetime) -> UUID:
     """Make a class, taught by the instructor who makes it; Invalid for what is no name."""
-    row = ClassRow(actor.school_id, new_id(now), checked_name(name, actor.language, "name"), now)
+    row = SchoolClass(actor.school_id, new_id(now), checked_name(name, actor.language, "name"), now)
     with uow.writer() as connection:
         classes.add_class(connection, row)
         if actor.role is Role.INSTRUCTOR:
@@ -111,20 +112,20 @@ def close_joining(uow: UnitOfWork, actor: Actor, class_id: UUID, version: int, n
         note(connection, actor, "joining-closed", known.name, now)
 
 
-def may_be_joined(row: ClassRow, now: datetime) -> bool:
+def may_be_joined(row: SchoolClass, now: datetime) -> bool:
     """Whether the class's code lets students join at this moment."""
     open_until = row.joining_ends_at
     return row.join_code is not None and row.archived_at is None and open_until is not None and now < open_until
 
 
-def _at_version(connection: Connection, actor: Actor, class_id: UUID, version: int) -> ClassRow:
+def _at_version(connection: Connection, actor: Actor, class_id: UUID, version: int) -> SchoolClass:
     known = taught_class(connection, actor, class_id)
     if known.version != version:
         raise Conflict(say("class-changed", actor.language, name=known.name))
     return known
 
 
-def _change(connection: Connection, actor: Actor, known: ClassRow, **changes: Any) -> None:
+def _change(connection: Connection, actor: Actor, known: SchoolClass, **changes: Any) -> None:
     try:
         class_lists.change_class(connection, known, changes)
     except ClassChanged as error:

@@ -17,9 +17,9 @@ from app.services.class_access import taught_class
 from app.services.class_picture import PERIODS, Period, period_counts
 from app.services.errors import Invalid, NotFound
 from app.services.messages import say
+from app.storage.models import SchoolClass
 from app.storage.queries import class_figures, classes
 from app.storage.queries.class_figures import CountRow
-from app.storage.queries.classes import ClassRow
 from app.storage.queries.tallies import week_of
 from app.storage.unit_of_work import UnitOfWork
 
@@ -68,7 +68,7 @@ class Activity:
 class Cohort:
     """A class of the comparison; no activity is told of fewer than FEW_STUDENTS."""
 
-    row: ClassRow
+    row: SchoolClass
     students: int
     activity: Activity | None
 

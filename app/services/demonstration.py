@@ -28,9 +28,8 @@ from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.sittings import start_sitting
 from app.services.topic_sets import SetSettings, make_set
 from app.storage.ids import new_id
+from app.storage.models import School, SchoolClass
 from app.storage.queries import classes, schools
-from app.storage.queries.classes import ClassRow
-from app.storage.queries.schools import SchoolRow
 from app.storage.queries.sign_ins import see_person
 from app.storage.unit_of_work import UnitOfWork
 
@@ -103,7 +102,7 @@ class _Maker:
     def make(self, tell: Callable[[str], None]) -> None:
         start = (self.now - timedelta(weeks=WEEKS)).replace(hour=0, minute=0, second=0, microsecond=0)
         school_id = new_id(start)
-        row = SchoolRow(school_id, CODE, SCHOOL[0], "en", SCHOOL[1], start, demonstration=True)
+        row = School(school_id, CODE, SCHOOL[0], "en", SCHOOL[1], start, demonstration=True)
         with self.uow.writer() as connection:
             schools.add_school(connection, row)
         administrator = self._person(school_id, Role.SCHOOL, ADMINISTRATOR, start)
@@ -145,7 +144,7 @@ class _Maker:
             (each, self._person(teacher.school_id, Role.STUDENT, each.name, when, each.language)) for each in pupils
         ]
         with self.uow.writer() as connection:
-            classes.add_class(connection, ClassRow(teacher.school_id, class_id, name, when))
+            classes.add_class(connection, SchoolClass(teacher.school_id, class_id, name, when))
             classes.add_instructor(connection, teacher.school_id, class_id, teacher.own_person, when)
             for _, actor in actors:
                 classes.add_student(connection, teacher.school_id, class_id, actor.own_person, when)

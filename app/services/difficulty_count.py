@@ -13,8 +13,8 @@ from app.learner.calibration import Calibrated, PooledAnswer, calibrate
 from app.packs.library import Library
 from app.services.learning import LearnerState, advance, seen_in
 from app.services.withdrawals import still_withdrawn
+from app.storage.models import MeasuredDifficulty
 from app.storage.queries import learners, measured, quality, withdrawals
-from app.storage.queries.measured import MeasuredRow
 from app.storage.unit_of_work import UnitOfWork
 
 MOST_POOLED = 1000  # answers of a family in whole courses; more would change nothing that shows
@@ -84,7 +84,7 @@ def _misconceptions(library: Library, family_id: str) -> tuple[str, ...]:
     return tuple(each.id for each in library.family(family_id).misconceptions)
 
 
-def _row(school_id: UUID, family: str, found: Calibrated, now: datetime) -> MeasuredRow:
-    return MeasuredRow(
+def _row(school_id: UUID, family: str, found: Calibrated, now: datetime) -> MeasuredDifficulty:
+    return MeasuredDifficulty(
         school_id, family, asdict(found.difficulty), found.error, found.answers, found.learners, measured_at=now
     )

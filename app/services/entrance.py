@@ -14,9 +14,8 @@ from app.services.messages import say
 from app.services.passwords import Hasher, check_password, hash_of_code
 from app.services.sign_ins import open_sign_in
 from app.services.throttle import Subject, address_subject, count_try, forgive
-from app.storage.models import VISITORS_SCHOOL_ID
+from app.storage.models import VISITORS_SCHOOL_ID, Person
 from app.storage.queries import codes, people, schools, sign_ins
-from app.storage.queries.people import PersonRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -82,9 +81,7 @@ class Entrance:
         return open_sign_in(uow, person.school_id, person.id, caller.device, now)
 
 
-def _try(
-    uow: UnitOfWork, claim: Claim, caller: Caller, now: datetime
-) -> tuple[PersonRow | None, tuple[Subject, Subject]]:
+def _try(uow: UnitOfWork, claim: Claim, caller: Caller, now: datetime) -> tuple[Person | None, tuple[Subject, Subject]]:
     """Count the try, and return who is meant, if anybody."""
     login = claim.login.strip().lower()
     with uow.reader() as connection:

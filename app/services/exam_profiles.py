@@ -16,9 +16,9 @@ from app.packs.spec import Filled, Id, Spec, Text
 from app.services.actor import Actor
 from app.services.audit import note
 from app.services.errors import NotFound
+from app.storage import models
 from app.storage.ids import new_id
 from app.storage.queries import exam_profiles
-from app.storage.queries.exam_profiles import ProfileRow
 from app.storage.unit_of_work import UnitOfWork
 
 BUILT_IN = Path(__file__).with_suffix(".toml")
@@ -133,7 +133,7 @@ def copy_profile(uow: UnitOfWork, actor: Actor, profile_id: str, now: datetime) 
     own_id = new_id(now)
     own = copied.model_copy(update={"id": str(own_id)})
     with uow.writer() as connection:
-        kept = ProfileRow(actor.school_id, own_id, own.model_dump(mode="json"), now, now)
+        kept = models.ExamProfile(actor.school_id, own_id, own.model_dump(mode="json"), now, now)
         exam_profiles.add_profile(connection, kept)
         note(connection, actor, "exam-profile-copied", copied.name.of(actor.language), now)
     return own_id

@@ -13,10 +13,11 @@ from app.services.assignments import own_assignment
 from app.services.set_choices import misconception_words
 from app.services.sittings import PassMarks, pass_marks_at
 from app.services.standing import Stage, Standing, standing
+from app.storage.models import Assignment, TopicSet
 from app.storage.queries import assignments, classes, sittings, topic_sets
-from app.storage.queries.assignments import AssignmentRow, MemberRow
+from app.storage.queries.assignments import MemberRow
 from app.storage.queries.sittings import AnsweredRow, CountedSitting
-from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetRow
+from app.storage.queries.topic_sets import PassMarkRow, SetItemRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -59,8 +60,8 @@ class QuestionLine:
 class Following:
     """An assignment as whoever gave it follows it; `class_name` is empty where it is for single students."""
 
-    assignment: AssignmentRow
-    topic_set: SetRow
+    assignment: Assignment
+    topic_set: TopicSet
     class_name: str
     students: tuple[StudentLine, ...]
     questions: tuple[QuestionLine, ...]
@@ -105,7 +106,7 @@ def follow(uow: UnitOfWork, actor: Actor, library: Library, assignment_id: UUID,
 
 
 def _student(
-    assignment: AssignmentRow,
+    assignment: Assignment,
     member: MemberRow,
     all_sat: Sequence[CountedSitting],
     of_set: tuple[Sequence[PassMarkRow], int],

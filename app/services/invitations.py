@@ -19,9 +19,8 @@ from app.services.schools import checked_name
 from app.services.sign_ins import open_sign_in
 from app.services.tokens import hash_of, new_token, school_of
 from app.storage.ids import new_id
+from app.storage.models import Invitation, School
 from app.storage.queries import invitations, people, schools
-from app.storage.queries.invitations import InvitationRow
-from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 
 HOLDS = timedelta(days=7)
@@ -51,7 +50,7 @@ def invite(uow: UnitOfWork, actor: Actor, role: str, remark: str, now: datetime)
         raise Invalid(say("invited-role", actor.language, value=role), "role")
     meant_for = checked_name(remark, actor.language, "remark")
     token = new_token(actor.school_id)
-    row = InvitationRow(
+    row = Invitation(
         school_id=actor.school_id,
         id=new_id(now),
         role=role,
@@ -67,7 +66,7 @@ def invite(uow: UnitOfWork, actor: Actor, role: str, remark: str, now: datetime)
     return token
 
 
-def list_invitations(uow: UnitOfWork, actor: Actor) -> tuple[InvitationRow, ...]:
+def list_invitations(uow: UnitOfWork, actor: Actor) -> tuple[Invitation, ...]:
     """Return the school's invitations, newest first."""
     with uow.reader() as connection:
         return invitations.list_invitations(connection, actor.school_id)
@@ -81,9 +80,7 @@ def revoke(uow: UnitOfWork, actor: Actor, invitation_id: UUID, now: datetime) ->
         note(connection, actor, "invitation-taken-back", str(invitation_id), now)
 
 
-def open_invitation(
-    connection: Connection, token: str, language: Language, now: datetime
-) -> tuple[InvitationRow, SchoolRow]:
+def open_invitation(connection: Connection, token: str, language: Language, now: datetime) -> tuple[Invitation, School]:
     """Return an invitation that holds, with its school; Conflict when it does not, or never did."""
     school_id = school_of(token)
     found = invitations.find_invitation(connection, school_id, hash_of(token)) if school_id else None
@@ -93,7 +90,7 @@ def open_invitation(
     return found, school
 
 
-def read_invitation(uow: UnitOfWork, token: str, language: Language, now: datetime) -> tuple[InvitationRow, SchoolRow]:
+def read_invitation(uow: UnitOfWork, token: str, language: Language, now: datetime) -> tuple[Invitation, School]:
     """Return an invitation that holds, for whoever has its link."""
     with uow.reader() as connection:
         return open_invitation(connection, token, language, now)

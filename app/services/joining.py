@@ -19,10 +19,8 @@ from app.services.passwords import Hasher, check_password
 from app.services.schools import checked_name
 from app.services.sign_ins import open_sign_in
 from app.services.throttle import address_subject, count_try, forgive
-from app.storage.models import VISITORS_SCHOOL_ID
+from app.storage.models import VISITORS_SCHOOL_ID, School, SchoolClass
 from app.storage.queries import class_lists, memberships, people, schools
-from app.storage.queries.classes import ClassRow
-from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -70,7 +68,7 @@ def join_as(uow: UnitOfWork, actor: Actor, claim: JoinClaim, caller: Caller, now
 
 def _joinable(
     connection: Connection, claim: JoinClaim, language: Language, now: datetime
-) -> tuple[SchoolRow, ClassRow]:
+) -> tuple[School, SchoolClass]:
     """Return the class a code opens now; the same words whether the school, the code or its time is wrong."""
     code = "".join(letter for letter in claim.join_code.upper() if letter.isalnum())
     school = schools.find_school_by_code(connection, claim.school_code.strip().lower())

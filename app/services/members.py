@@ -15,10 +15,10 @@ from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.messages import say
 from app.services.roster import checked_email
 from app.services.schools import Slip, add_slip, checked_name
+from app.storage.models import Person
 from app.storage.queries import class_lists, codes, memberships, people, schools, sign_ins
 from app.storage.queries.class_lists import ListedClassRow
 from app.storage.queries.memberships import TeacherRow
-from app.storage.queries.people import PersonRow
 from app.storage.unit_of_work import UnitOfWork
 
 # Between which an account may change; a student stays one.
@@ -32,14 +32,14 @@ class MemberView:
     For the school: `others` are the classes a student could move to, `successors` who could take classes over.
     """
 
-    person: PersonRow
+    person: Person
     classes: tuple[ListedClassRow, ...]
     alone: tuple[ListedClassRow, ...]
     others: tuple[ListedClassRow, ...]
     successors: tuple[TeacherRow, ...]
 
 
-def list_members(uow: UnitOfWork, actor: Actor) -> tuple[PersonRow, ...]:
+def list_members(uow: UnitOfWork, actor: Actor) -> tuple[Person, ...]:
     """Return everybody of the school, also who has left, or for an instructor the students of their classes."""
     with uow.reader() as connection:
         if actor.role is Role.SCHOOL:
@@ -63,7 +63,7 @@ def get_member(uow: UnitOfWork, actor: Actor, person_id: UUID) -> MemberView:
     return MemberView(person, own, alone, others, tuple(each for each in teachers if each.person_id != person_id))
 
 
-def member(connection: Connection, actor: Actor, person_id: UUID) -> PersonRow:
+def member(connection: Connection, actor: Actor, person_id: UUID) -> Person:
     """Load a person and ask whether the actor looks after them, in one call.
 
     NotFound for somebody of another school, and for whoever looks after nobody; NotAllowed for an instructor whose
@@ -154,14 +154,14 @@ def change_role(uow: UnitOfWork, actor: Actor, person_id: UUID, role: str, now: 
         note(connection, actor, "role-changed", person.name, now, before=person.role, after=role)
 
 
-def _for_the_school(connection: Connection, actor: Actor, person_id: UUID) -> PersonRow:
+def _for_the_school(connection: Connection, actor: Actor, person_id: UUID) -> Person:
     person = member(connection, actor, person_id)
     if actor.role is not Role.SCHOOL:
         raise NotAllowed(person_id)
     return person
 
 
-def _keep_an_administrator(connection: Connection, actor: Actor, person: PersonRow) -> None:
+def _keep_an_administrator(connection: Connection, actor: Actor, person: Person) -> None:
     everybody = people.list_people(connection, actor.school_id)
     others = [each for each in everybody if each.role == Role.SCHOOL and not each.left_at and each.id != person.id]
     if person.role == Role.SCHOOL and not others:
@@ -169,12 +169,12 @@ def _keep_an_administrator(connection: Connection, actor: Actor, person: PersonR
 
 
 def _taught_alone(
-    connection: Connection, person: PersonRow, taught: tuple[ListedClassRow, ...]
+    connection: Connection, person: Person, taught: tuple[ListedClassRow, ...]
 ) -> tuple[ListedClassRow, ...]:
     if person.role == Role.STUDENT:
         return ()
     return tuple(each for each in taught if len(memberships.list_teachers(connection, person.school_id, each.id)) == 1)
 
 
-def _change(connection: Connection, person: PersonRow, changes: Mapping[str, Any]) -> None:
+def _change(connection: Connection, person: Person, changes: Mapping[str, Any]) -> None:
     people.change_person(connection, person.school_id, person.id, changes)

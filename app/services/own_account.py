@@ -17,11 +17,9 @@ from app.services.schools import checked_name
 from app.services.sign_ins import open_sign_in
 from app.services.throttle import Subject, count_try, forgive
 from app.services.tokens import hash_of
+from app.storage.models import Person, School, SignIn
 from app.storage.queries import class_lists, people, schools, sign_ins
 from app.storage.queries.class_lists import ListedClassRow
-from app.storage.queries.people import PersonRow
-from app.storage.queries.schools import SchoolRow
-from app.storage.queries.sign_ins import SignInRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -29,10 +27,10 @@ from app.storage.unit_of_work import UnitOfWork
 class AccountView:
     """A person's own account; `here` is the sign-in of the browser that asks."""
 
-    person: PersonRow
-    school: SchoolRow
+    person: Person
+    school: School
     classes: tuple[ListedClassRow, ...]
-    sign_ins: tuple[SignInRow, ...]
+    sign_ins: tuple[SignIn, ...]
     here: UUID | None
 
 
@@ -118,7 +116,7 @@ def sign_out_everywhere(uow: UnitOfWork, actor: Actor, now: datetime) -> None:
         note(connection, actor, "signed-out-everywhere", actor.name, now)
 
 
-def _own(connection: Connection, actor: Actor) -> PersonRow:
+def _own(connection: Connection, actor: Actor) -> Person:
     person = people.find_person(connection, actor.school_id, actor.own_person)
     if person is None:
         raise NotFound(actor.person_id)
@@ -126,7 +124,7 @@ def _own(connection: Connection, actor: Actor) -> PersonRow:
 
 
 def _require_password(
-    uow: UnitOfWork, hasher: Hasher, who: tuple[Actor, PersonRow], typed: tuple[str, str], now: datetime
+    uow: UnitOfWork, hasher: Hasher, who: tuple[Actor, Person], typed: tuple[str, str], now: datetime
 ) -> None:
     """Refuse, at the field named, what is not the password of the person."""
     (actor, person), (field, present) = who, typed

@@ -21,9 +21,10 @@ from app.packs.spec import Family
 from app.services.actor import Actor
 from app.services.errors import NotFound
 from app.services.today import misconception_words
+from app.storage import models
+from app.storage.models import MeasuredDifficulty, SetQuality
 from app.storage.queries import quality
-from app.storage.queries.measured import MeasuredRow, find_measured
-from app.storage.queries.quality import QualityRow, SetQualityRow
+from app.storage.queries.measured import find_measured
 from app.storage.unit_of_work import UnitOfWork
 
 # The order in which flags call for somebody to look.
@@ -64,7 +65,7 @@ class SetLine:
     """A topic set with the same numbers for all: KR-20 with its interval, and its items with their families' titles."""
 
     title: str
-    row: SetQualityRow
+    row: SetQuality
     titles: Sequence[str]
 
     @property
@@ -104,7 +105,7 @@ class DifficultyLine:
 
     grade: str
     graded: float
-    measured: MeasuredRow | None
+    measured: MeasuredDifficulty | None
     low: float
     high: float
 
@@ -168,13 +169,13 @@ def family_quality(uow: UnitOfWork, actor: Actor, library: Library, family_id: s
     )
 
 
-def _difficulty(family: Family, found: MeasuredRow | None) -> DifficultyLine:
+def _difficulty(family: Family, found: MeasuredDifficulty | None) -> DifficultyLine:
     graded = GRADES[family.grade]
     at, error = (found.difficulty["plain"], found.error) if found else (graded, 0.0)
     return DifficultyLine(family.grade, graded, found, at - error, at + error)
 
 
-def _line(family: Family, row: QualityRow, actor: Actor) -> QualityLine:
+def _line(family: Family, row: models.FamilyQuality, actor: Actor) -> QualityLine:
     rest = RestSums(row.rest_answers, row.rest_correct, row.rest_sum, row.rest_squares, row.rest_products)
     figures = AnswersToFamily(
         family=family.id,
@@ -218,7 +219,7 @@ def _badness(line: QualityLine) -> tuple[int, int, float, str]:
     return worst if line.judged else len(WORST) + 1, -len(flags), line.quality.share_right, line.family
 
 
-def _options(library: Library, row: QualityRow, idle: Sequence[str], actor: Actor) -> Sequence[OptionLine]:
+def _options(library: Library, row: models.FamilyQuality, idle: Sequence[str], actor: Actor) -> Sequence[OptionLine]:
     lines = [
         OptionLine(
             id=name,

@@ -11,8 +11,9 @@ from app.grader.reply import Reply
 from app.packs.library import Library
 from app.physics.angles import difference
 from app.services.items import find_item, stamp_of
+from app.storage.models import FamilyQuality
 from app.storage.queries import quality
-from app.storage.queries.quality import CountedAttempt, QualityRow, SumsRow
+from app.storage.queries.quality import CountedAttempt, SumsRow
 from app.storage.unit_of_work import UnitOfWork
 
 # An answer's id is made before its transaction ends: what is younger than this waits for the next count.
@@ -40,7 +41,7 @@ class _Counts:
             if gap is not None:
                 self.unmatched[gap] += 1
 
-    def onto(self, before: QualityRow | None) -> dict[str, Any]:
+    def onto(self, before: FamilyQuality | None) -> dict[str, Any]:
         """Return these counts added to the kept ones."""
         found: dict[str, Any] = {}
         for name in _Counts.__slots__:
@@ -131,5 +132,5 @@ def _attempts_after(uow: UnitOfWork, school_id: UUID, last: UUID, until: datetim
         last = batch[-1].id
 
 
-def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) -> QualityRow:
-    return QualityRow(school_id=school_id, counted_at=now, **asdict(sums), **counts)
+def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) -> FamilyQuality:
+    return FamilyQuality(school_id=school_id, counted_at=now, **asdict(sums), **counts)

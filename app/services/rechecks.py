@@ -24,9 +24,9 @@ from app.services.messages import say
 from app.services.set_wishes import SetWish
 from app.services.today import misconception_words
 from app.services.topic_sets import SetSettings, choose_new_set, keep_new_set
+from app.storage.models import Recheck, SchoolClass
 from app.storage.queries import classes, rechecks
-from app.storage.queries.classes import ClassRow
-from app.storage.queries.rechecks import RecheckRow, StudentRow, ThenRow
+from app.storage.queries.rechecks import StudentRow, ThenRow
 from app.storage.unit_of_work import UnitOfWork
 
 ALL_ANSWERS = Period()
@@ -50,7 +50,7 @@ class SpotView:
     students: how many stand behind the row; `people` are fewer where only some carry the misconception.
     """
 
-    row: ClassRow
+    row: SchoolClass
     spot: Spot
     name: str
     students: int
@@ -67,7 +67,7 @@ class RecheckView:
     waiting: names of those who have not. held and holds: who likely carried the misconception then, and does now.
     """
 
-    row: RecheckRow
+    row: Recheck
     set_title: str
     class_name: str
     name: str
@@ -115,9 +115,7 @@ def make_recheck(
     mistake = f"{spot.family}/{spot.misconception}" if spot.misconception else ""
     wish = SetWish(families=(spot.family,), misconception=mistake, count=count)
     made = choose_new_set(uow, actor, library, (wish, SetSettings(title)), seed, now)
-    kept = RecheckRow(
-        actor.school_id, made[0].id, class_id, spot.family, spot.misconception or None, view.students, now
-    )
+    kept = Recheck(actor.school_id, made[0].id, class_id, spot.family, spot.misconception or None, view.students, now)
     with uow.writer() as connection:
         keep_new_set(connection, actor, made, now)
         rechecks.add_recheck(connection, kept, view.then)
@@ -175,7 +173,7 @@ def _views(
     connection: Connection,
     actor: Actor,
     library: Library,
-    found: Sequence[tuple[RecheckRow, str]],
+    found: Sequence[tuple[Recheck, str]],
     class_name: str,
 ) -> Iterator[RecheckView]:
     students: defaultdict[UUID, list[StudentRow]] = defaultdict(list)
@@ -187,7 +185,7 @@ def _views(
             yield _view(row, (title, class_name, name), students[row.topic_set_id])
 
 
-def _view(row: RecheckRow, words: tuple[str, str, str], students: Sequence[StudentRow]) -> RecheckView:
+def _view(row: Recheck, words: tuple[str, str, str], students: Sequence[StudentRow]) -> RecheckView:
     again = [each for each in students if each.answers_since]
     before, after = _before(again), _after(row, again)
     return RecheckView(
@@ -212,12 +210,12 @@ def _before(students: Sequence[ThenRow] | Sequence[StudentRow]) -> Share:
     return right(SkillCount("", answers, sum(each.correct for each in students)))
 
 
-def _after(row: RecheckRow, students: Sequence[StudentRow]) -> Share:
+def _after(row: Recheck, students: Sequence[StudentRow]) -> Share:
     answers = tuple(each.answers_since for each in students)
     if row.misconception:
         return carried([_chance_now(row, each) for each in students], sum(answers))
     return right(SkillCount("", answers, sum(each.correct_since for each in students)))
 
 
-def _chance_now(row: RecheckRow, student: StudentRow) -> float:
+def _chance_now(row: Recheck, student: StudentRow) -> float:
     return student.misconceptions.get(row.misconception or "", 0.0)

@@ -8,7 +8,7 @@ from app.services.actor import Actor
 from app.services.record import RecordView
 from app.services.rehearsals import RehearsalView
 from app.services.school_settings import bar_of, get_school
-from app.storage.queries.training import TrainingRow
+from app.storage.models import TrainingEntry
 from app.storage.unit_of_work import UnitOfWork
 
 Line = Literal["rehearsals", "sections", "misconceptions"]
@@ -51,7 +51,7 @@ def checklist(
     actor: Actor,
     held: RecordView,
     rehearsals: Sequence[RehearsalView],
-    entries: Sequence[TrainingRow],
+    entries: Sequence[TrainingEntry],
 ) -> Checklist:
     """Return the checklist of a student from their record, marked rehearsals and standing entries."""
     school = get_school(uow, actor)

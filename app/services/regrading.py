@@ -20,9 +20,10 @@ from app.services.items import find_item
 from app.services.learning import rebuild
 from app.services.quality_count import count_family_again
 from app.storage.ids import new_id
+from app.storage.models import RegradedAttempt
 from app.storage.queries import past_answers, regrading, tallies
 from app.storage.queries.past_answers import Past
-from app.storage.queries.regrading import GradedRow, RegradedRow
+from app.storage.queries.regrading import GradedRow
 from app.storage.unit_of_work import UnitOfWork
 
 Who = tuple[UUID | None, str]
@@ -111,7 +112,7 @@ def mark_again(uow: UnitOfWork, library: Library, school_id: UUID, past: Past) -
         yield Marked(visit_id, [(row, mark_today(library, row)) for row in rows])
 
 
-def _keep(uow: UnitOfWork, school_id: UUID, visit_id: UUID, rows: Sequence[RegradedRow], now: datetime) -> None:
+def _keep(uow: UnitOfWork, school_id: UUID, visit_id: UUID, rows: Sequence[RegradedAttempt], now: datetime) -> None:
     with uow.writer() as connection:
         if regrading.keep_regraded(connection, rows):
             tallies.count_again(connection, school_id, visit_id, now)
@@ -133,8 +134,8 @@ def mark_today(library: Library, row: GradedRow) -> Grade | None:
     return grade(library, item, reply)
 
 
-def _row(school_id: UUID, row: GradedRow, marks: Grade, who: str, now: datetime) -> RegradedRow:
-    return RegradedRow(
+def _row(school_id: UUID, row: GradedRow, marks: Grade, who: str, now: datetime) -> RegradedAttempt:
+    return RegradedAttempt(
         school_id=school_id,
         id=new_id(now),
         attempt_id=row.id,

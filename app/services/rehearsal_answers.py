@@ -15,10 +15,10 @@ from app.services.items import ItemView, find_item, get_item, view_item
 from app.services.learning import learn, rebuild
 from app.services.practice import Graded, Sent, new_attempt, read_reply
 from app.services.rehearsals import Phase, load_rehearsal, phase_of, require_phase
+from app.storage.models import Rehearsal, RehearsalDraft
 from app.storage.queries import attempts, drills, rehearsals, tallies
 from app.storage.queries.attempts import AttemptRow
 from app.storage.queries.drills import DrillRow, PlaceRow
-from app.storage.queries.rehearsals import DraftRow, RehearsalRow
 from app.storage.unit_of_work import UnitOfWork
 
 # What goes with an answer and is no part of it.
@@ -44,7 +44,7 @@ def ask(uow: UnitOfWork, actor: Actor, library: Library, which: tuple[UUID, int]
         place = _place_at(drills.list_places(connection, actor.school_id, row.drill_id), which[1])
         draft = rehearsals.list_drafts(connection, actor.school_id, row.drill_id).get(place.id)
     item = get_item(library, place, _conventions(drill), actor.language)
-    kept = draft or DraftRow(actor.school_id, place.id, {}, False, now)  # noqa: FBT003 - a row
+    kept = draft or RehearsalDraft(actor.school_id, place.id, {}, False, now)  # noqa: FBT003 - a row
     return AskedView(place.id, view_item(library, item, actor.language), kept.fields, kept.flagged)
 
 
@@ -64,7 +64,7 @@ def keep_answer(
         drill = drills.find_drill(connection, actor.school_id, actor.own_visit, row.drill_id)
         place = _place_at(drills.list_places(connection, actor.school_id, row.drill_id), which[1])
         before = rehearsals.list_drafts(connection, actor.school_id, row.drill_id).get(place.id)
-        draft = before or DraftRow(actor.school_id, place.id, {}, False, now)  # noqa: FBT003 - a row
+        draft = before or RehearsalDraft(actor.school_id, place.id, {}, False, now)  # noqa: FBT003 - a row
         item = get_item(library, place, _conventions(drill), actor.language)
         try:
             read_reply(library, item, sent, actor.language)
@@ -104,7 +104,7 @@ def _graded(
     library: Library,
     actor: Actor,
     of: tuple[dict[str, object], Sequence[PlaceRow], Mapping[str, FamilyDifficulty]],
-    drafts: Mapping[UUID, DraftRow],
+    drafts: Mapping[UUID, RehearsalDraft],
     moment: datetime,
 ) -> Sequence[AttemptRow]:
     """Return the attempts in the order of their ids, in which they are read again; a revised question has none."""
@@ -124,7 +124,7 @@ def _graded(
     return sorted(made, key=lambda attempt: attempt.id)
 
 
-def _submitted(row: RehearsalRow, moment: datetime) -> RehearsalRow:
+def _submitted(row: Rehearsal, moment: datetime) -> Rehearsal:
     return replace(row, paused_at=None, submitted_at=moment)
 
 

@@ -25,9 +25,9 @@ from app.services.rehearsal_marks import ExamMark, mark_exam
 from app.services.reveal import REHEARSAL
 from app.services.withdrawals import offered
 from app.storage.ids import new_id
+from app.storage.models import Rehearsal, RehearsalDraft
 from app.storage.queries import drills, rehearsals
 from app.storage.queries.drills import PlaceRow
-from app.storage.queries.rehearsals import DraftRow, RehearsalRow
 from app.storage.unit_of_work import UnitOfWork
 
 AS_IN_EXAMS = Suits(frozenset({"choice", "pick"}))
@@ -110,7 +110,7 @@ def start_rehearsal(
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     drill = replace(new_drill(actor, new_id(now), None, seed, now), purpose=REHEARSAL)
-    row = RehearsalRow(
+    row = Rehearsal(
         school_id=actor.school_id,
         id=new_id(now),
         drill_id=drill.id,
@@ -191,7 +191,7 @@ def go_on(uow: UnitOfWork, actor: Actor, rehearsal_id: UUID, now: datetime) -> N
             rehearsals.set_times(connection, replace(row, ends_at=row.ends_at + (now - row.paused_at), paused_at=None))
 
 
-def load_rehearsal(connection: Connection, actor: Actor, rehearsal_id: UUID) -> RehearsalRow:
+def load_rehearsal(connection: Connection, actor: Actor, rehearsal_id: UUID) -> Rehearsal:
     """Return the actor's own rehearsal; NotFound for anybody else's."""
     row = rehearsals.find_rehearsal(connection, actor.school_id, actor.own_visit, rehearsal_id)
     if row is None:
@@ -199,7 +199,7 @@ def load_rehearsal(connection: Connection, actor: Actor, rehearsal_id: UUID) -> 
     return row
 
 
-def phase_of(row: RehearsalRow, now: datetime) -> Phase:
+def phase_of(row: Rehearsal, now: datetime) -> Phase:
     """Return where a rehearsal stands, by the server's clock."""
     if row.submitted_at is not None:
         return Phase.MARKED
@@ -208,14 +208,14 @@ def phase_of(row: RehearsalRow, now: datetime) -> Phase:
     return Phase.OVER if now >= row.ends_at else Phase.RUNNING
 
 
-def require_phase(row: RehearsalRow, actor: Actor, now: datetime) -> None:
+def require_phase(row: Rehearsal, actor: Actor, now: datetime) -> None:
     """Refuse with Conflict what needs the clock to run."""
     phase = phase_of(row, now)
     if phase is not Phase.RUNNING:
         raise Conflict(say("rehearsal-paused" if phase is Phase.PAUSED else "rehearsal-over", actor.language))
 
 
-def seconds_left(row: RehearsalRow, now: datetime) -> int:
+def seconds_left(row: Rehearsal, now: datetime) -> int:
     """Return how much time is left, 0 at the end."""
     return max(int((row.ends_at - (row.paused_at or now)).total_seconds()), 0)
 
@@ -231,7 +231,7 @@ def _choose(library: Library, actor: Actor, profile: ExamProfile, seed: int) -> 
 
 
 def _split(
-    row: RehearsalRow, profile: ExamProfile, places: Sequence[PlaceRow]
+    row: Rehearsal, profile: ExamProfile, places: Sequence[PlaceRow]
 ) -> Sequence[tuple[str, Sequence[PlaceRow]]]:
     """Return (section, its places) in order."""
     rest = iter(places)
@@ -242,9 +242,9 @@ def _split(
 def _sections(
     library: Library,
     actor: Actor,
-    of: tuple[RehearsalRow, ExamProfile],
+    of: tuple[Rehearsal, ExamProfile],
     places: Sequence[PlaceRow],
-    drafts: dict[UUID, DraftRow],
+    drafts: dict[UUID, RehearsalDraft],
 ) -> Sequence[SectionView]:
     row, profile = of
     titles = {section.id: section.title.of(actor.language) for section in profile.sections}
@@ -254,7 +254,7 @@ def _sections(
     ]
 
 
-def _place(library: Library, actor: Actor, place: PlaceRow, draft: DraftRow | None) -> PlaceView:
+def _place(library: Library, actor: Actor, place: PlaceRow, draft: RehearsalDraft | None) -> PlaceView:
     family = library.families.get(place.family)
     return PlaceView(
         position=place.position,
@@ -268,7 +268,7 @@ def _place(library: Library, actor: Actor, place: PlaceRow, draft: DraftRow | No
     )
 
 
-def _mark(row: RehearsalRow, profile: ExamProfile, places: Sequence[PlaceRow], actor: Actor) -> ExamMark:
+def _mark(row: Rehearsal, profile: ExamProfile, places: Sequence[PlaceRow], actor: Actor) -> ExamMark:
     scores = []
     for name, of_section in _split(row, profile, places):
         counted = [place for place in of_section if place.set_aside_at is None]

@@ -14,8 +14,8 @@ from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.items import find_item
 from app.services.keyed_items import KeyedItem, keyed_item
 from app.services.messages import say
+from app.storage.models import Report
 from app.storage.queries import reports
-from app.storage.queries.reports import ReportRow
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_ANSWER = 2000
@@ -26,7 +26,7 @@ READING = (Role.INSTRUCTOR, Role.SCHOOL)
 class ReportLine:
     """A report with the title of what it is about."""
 
-    row: ReportRow
+    row: Report
     title: str
 
 
@@ -100,6 +100,6 @@ def own_reports(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID |
     return [_line(library, row, actor) for row in rows if item_id in {None, row.drill_item_id}]
 
 
-def _line(library: Library, row: ReportRow, actor: Actor) -> ReportLine:
+def _line(library: Library, row: Report, actor: Actor) -> ReportLine:
     family = library.families.get(row.family)
     return ReportLine(row, family.title.of(actor.language) if family else row.family)

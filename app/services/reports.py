@@ -14,9 +14,9 @@ from app.services.items import ItemView, find_item, view_item
 from app.services.messages import say
 from app.services.practice import own_item
 from app.storage.ids import new_id
+from app.storage.models import Report
 from app.storage.queries import reports
 from app.storage.queries.attempts import ItemRow
-from app.storage.queries.reports import ReportRow
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_TEXT = 2000
@@ -55,7 +55,7 @@ def report_problem(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUI
     NotFound for a stranger's item, Invalid for an empty or long text, Conflict after several reports of one item.
     """
     row = own_item(uow, actor, item_id)
-    report = ReportRow(
+    report = Report(
         school_id=actor.school_id,
         id=new_id(now),
         drill_item_id=item_id,

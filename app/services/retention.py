@@ -16,11 +16,9 @@ from app.services.audit import note, note_for
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.messages import say
 from app.services.school_settings import RETENTION_KINDS
-from app.storage.models import VISITORS_SCHOOL_ID
+from app.storage.models import VISITORS_SCHOOL_ID, Person, School
 from app.storage.queries import attempts, people, retention, schools, training
-from app.storage.queries.people import PersonRow
 from app.storage.queries.retention import Going
-from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 
 VISITS_KEPT = timedelta(days=30)
@@ -82,7 +80,7 @@ def data_of(uow: UnitOfWork, actor: Actor, person_id: UUID, now: datetime) -> di
     }
 
 
-def find_erasable(uow: UnitOfWork, actor: Actor, person_id: UUID) -> tuple[PersonRow, int]:
+def find_erasable(uow: UnitOfWork, actor: Actor, person_id: UUID) -> tuple[Person, int]:
     """Return a person of the actor's school with how many answers of theirs are kept."""
     with uow.reader() as connection:
         person = _person(connection, actor, person_id)
@@ -105,21 +103,21 @@ def erase_person(uow: UnitOfWork, actor: Actor, person_id: UUID, typed_login: st
     return person.name
 
 
-def _person(connection: Connection, actor: Actor, person_id: UUID) -> PersonRow:
+def _person(connection: Connection, actor: Actor, person_id: UUID) -> Person:
     person = people.find_person(connection, actor.school_id, person_id)
     if person is None:
         raise NotFound(person_id)
     return person
 
 
-def _school(connection: Connection, school_id: UUID) -> SchoolRow:
+def _school(connection: Connection, school_id: UUID) -> School:
     school = schools.find_school(connection, school_id)
     if school is None:
         raise NotFound(school_id)
     return school
 
 
-def _going(connection: Connection, school: SchoolRow, kind: str, now: datetime) -> Going:
+def _going(connection: Connection, school: School, kind: str, now: datetime) -> Going:
     days = school.retention.get(kind)
     if not days:
         return Going(0, None)

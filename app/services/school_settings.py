@@ -15,8 +15,9 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.homes import HomeWish, conventions_for
 from app.services.messages import say
 from app.services.schools import check_time_zone, checked_name
+from app.storage.models import School
 from app.storage.queries import schools
-from app.storage.queries.schools import SchoolChanged, SchoolRow
+from app.storage.queries.schools import SchoolChanged
 from app.storage.unit_of_work import UnitOfWork
 
 # Days after which records of a kind go; a kind the school has not set is kept.
@@ -39,7 +40,7 @@ BARS: Mapping[str, Bar] = {
 }
 
 
-def get_school(uow: UnitOfWork, actor: Actor) -> SchoolRow:
+def get_school(uow: UnitOfWork, actor: Actor) -> School:
     """Return the actor's school."""
     with uow.reader() as connection:
         found = schools.find_school(connection, actor.school_id)
@@ -48,7 +49,7 @@ def get_school(uow: UnitOfWork, actor: Actor) -> SchoolRow:
     return found
 
 
-def bar_of(school: SchoolRow, name: str) -> int:
+def bar_of(school: School, name: str) -> int:
     """Return a bar of a school, the usual one where it has set none."""
     return int(school.bars.get(name, BARS[name].usual))
 

@@ -17,10 +17,9 @@ from app.services.logins import plain_login
 from app.services.messages import say
 from app.services.passwords import hash_of_code, new_code
 from app.storage.ids import new_id
+from app.storage.models import OneTimeCode, Person, School
 from app.storage.queries import codes, schools
-from app.storage.queries.codes import CodeRow
-from app.storage.queries.people import PersonRow
-from app.storage.queries.schools import CodeTaken, SchoolRow
+from app.storage.queries.schools import CodeTaken
 from app.storage.unit_of_work import UnitOfWork
 
 CODE = re.compile(r"[a-z0-9](?:[a-z0-9-]{0,28}[a-z0-9])")
@@ -58,7 +57,7 @@ def create_school(uow: UnitOfWork, wanted: NewSchool, language: Language, now: d
     name = checked_name(wanted.name, language, "name")
     administrator = checked_name(wanted.administrator, language, "administrator")
     check_time_zone(wanted.time_zone, language)
-    school = SchoolRow(new_id(now), code, name, wanted.language, wanted.time_zone, now)
+    school = School(new_id(now), code, name, wanted.language, wanted.time_zone, now)
     with uow.writer() as connection:
         try:
             schools.add_school(connection, school)
@@ -70,17 +69,17 @@ def create_school(uow: UnitOfWork, wanted: NewSchool, language: Language, now: d
         return add_slip(connection, code, person, None, now)
 
 
-def list_schools(uow: UnitOfWork) -> tuple[SchoolRow, ...]:
+def list_schools(uow: UnitOfWork) -> tuple[School, ...]:
     """Return every school but the visitors', by code."""
     with uow.reader() as connection:
         return schools.list_schools(connection)
 
 
-def add_slip(connection: Connection, school_code: str, person: PersonRow, made_by: UUID | None, now: datetime) -> Slip:
+def add_slip(connection: Connection, school_code: str, person: Person, made_by: UUID | None, now: datetime) -> Slip:
     """Give a person a one-time code; earlier ones are worthless from now on."""
     code = new_code()
     codes.use_up_codes(connection, person.school_id, person.id, now)
-    kept = CodeRow(person.school_id, new_id(now), person.id, hash_of_code(code), made_by, now, now + CODE_HOLDS)
+    kept = OneTimeCode(person.school_id, new_id(now), person.id, hash_of_code(code), made_by, now, now + CODE_HOLDS)
     codes.add_code(connection, kept)
     return Slip(person.name, school_code, person.login, code, kept.expires_at)
 

@@ -8,10 +8,11 @@ from uuid import UUID
 import numpy as np
 
 from app.insight.set_quality import SetFigures, judge_set
-from app.storage.queries.quality import SetMarkRow, SetQualityRow
+from app.storage.models import SetQuality
+from app.storage.queries.quality import SetMarkRow
 
 
-def judge_sets(school_id: UUID, rows: Sequence[SetMarkRow], now: datetime) -> Iterator[SetQualityRow]:
+def judge_sets(school_id: UUID, rows: Sequence[SetMarkRow], now: datetime) -> Iterator[SetQuality]:
     """Yield the figures of every set that somebody answered from the first place to the last.
 
     A question of which an answer was set aside is left out for all.
@@ -33,7 +34,7 @@ def _places(sat: Sequence[SetMarkRow]) -> list[tuple[int, str]]:
 
 def _set_row(
     school_id: UUID, set_id: UUID, places: Sequence[tuple[int, str]], figures: SetFigures, now: datetime
-) -> SetQualityRow:
+) -> SetQuality:
     latent = figures.latent or (None,) * len(places)
     items = [
         {"position": position, "family": family, "share": each.share_right, "rest": each.item_rest_shrunken}
@@ -41,7 +42,7 @@ def _set_row(
         for (position, family), each, pair in zip(places, figures.items, latent, strict=True)
     ]
     found = figures.reliability
-    return SetQualityRow(
+    return SetQuality(
         school_id=school_id,
         topic_set_id=set_id,
         students=figures.students,

@@ -18,9 +18,10 @@ from app.services.learning import rebuild
 from app.services.quality_count import count_family_again
 from app.services.regrading import FINGERPRINT, Who
 from app.storage.ids import new_id
+from app.storage.models import RegradedAttempt
 from app.storage.queries import past_answers, regrading, tallies, withdrawals
 from app.storage.queries.past_answers import Past
-from app.storage.queries.regrading import MarkRow, RegradedRow
+from app.storage.queries.regrading import MarkRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -104,12 +105,12 @@ def list_moved(uow: UnitOfWork, school_id: UUID, past: Past) -> Iterator[tuple[U
         yield visit_id, rows
 
 
-def _put(connection: Connection, rows: Sequence[RegradedRow], deed: Deed, now: datetime) -> None:
+def _put(connection: Connection, rows: Sequence[RegradedAttempt], deed: Deed, now: datetime) -> None:
     regrading.keep_set_aside(connection, rows, now if deed is Deed.SET_ASIDE else None)
 
 
-def _row(school_id: UUID, row: MarkRow, deed: Deed, who: str, now: datetime) -> RegradedRow:
-    return RegradedRow(
+def _row(school_id: UUID, row: MarkRow, deed: Deed, who: str, now: datetime) -> RegradedAttempt:
+    return RegradedAttempt(
         school_id=school_id,
         id=new_id(now),
         attempt_id=row.id,

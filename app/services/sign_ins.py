@@ -9,8 +9,9 @@ from app.questions.conventions import Conventions
 from app.services.actor import Actor, Role
 from app.services.tokens import hash_of, new_token, school_of
 from app.storage.ids import new_id
+from app.storage.models import SignIn
 from app.storage.queries import sign_ins
-from app.storage.queries.sign_ins import SignedInRow, SignInRow
+from app.storage.queries.sign_ins import SignedInRow
 from app.storage.unit_of_work import UnitOfWork
 
 IDLE = timedelta(days=14)
@@ -22,7 +23,7 @@ LONGEST_DEVICE = 120
 def open_sign_in(uow: UnitOfWork, school_id: UUID, person_id: UUID, device: str, now: datetime) -> str:
     """Sign in a person who has proved who they are; return the token for their browser, kept nowhere else."""
     token = new_token(school_id)
-    sign_in = SignInRow(
+    sign_in = SignIn(
         school_id=school_id,
         id=new_id(now),
         person_id=person_id,

@@ -15,10 +15,11 @@ from app.services.set_wishes import SetWish
 from app.services.standing import Stage, Standing, ended_at, percent_of, standing
 from app.services.variants import own_numbers
 from app.storage.ids import new_id
+from app.storage.models import Sitting, TopicSet
 from app.storage.queries import drills, sittings, topic_sets
 from app.storage.queries.drills import DrillRow, PlaceRow
-from app.storage.queries.sittings import CountedSitting, DueRow, NewSitting, SittingExists, SittingRow
-from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetRow
+from app.storage.queries.sittings import CountedSitting, DueRow, SittingExists, SittingRow
+from app.storage.queries.topic_sets import PassMarkRow, SetItemRow
 from app.storage.unit_of_work import UnitOfWork
 
 
@@ -164,7 +165,7 @@ def _sat(all_sat: Sequence[CountedSitting], assignment_id: UUID) -> list[Counted
 
 
 def _numbers_for(
-    library: Library, topic_set: SetRow, items: Sequence[SetItemRow], who: tuple[UUID, int]
+    library: Library, topic_set: TopicSet, items: Sequence[SetItemRow], who: tuple[UUID, int]
 ) -> Sequence[SetItemRow]:
     """Return the items as they are where everybody has the same, else with numbers of this student and attempt."""
     person_id, number = who
@@ -178,7 +179,7 @@ def _numbers_for(
 def _keep(
     uow: UnitOfWork,
     actor: Actor,
-    chosen: tuple[SetRow, Sequence[SetItemRow]],
+    chosen: tuple[TopicSet, Sequence[SetItemRow]],
     which: tuple[DueRow, int],
     now: datetime,
 ) -> UUID:
@@ -194,7 +195,7 @@ def _keep(
         purpose=SET,
     )
     ends_at = now + timedelta(minutes=due.minutes) if due.minutes else None
-    sitting = NewSitting(actor.school_id, new_id(now), due.id, actor.own_person, number, drill.id, now, ends_at)
+    sitting = Sitting(actor.school_id, new_id(now), due.id, actor.own_person, number, drill.id, now, ends_at)
     try:
         with uow.writer() as connection:
             drills.add_drill(connection, drill, [_place(item, now) for item in items])

@@ -21,8 +21,9 @@ from app.services.set_access import TEACHING, keep_changes, school_set, set_at_v
 from app.services.set_wishes import SetWish, another, choose_set
 from app.services.withdrawals import offered
 from app.storage.ids import new_id
+from app.storage.models import TopicSet
 from app.storage.queries import topic_sets
-from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetListRow, SetRow
+from app.storage.queries.topic_sets import PassMarkRow, SetItemRow, SetListRow
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_TITLE, LONGEST_NOTE = 120, 2000
@@ -50,13 +51,13 @@ class SetSettings:
 class SetView:
     """A set as its instructors see it; an item is None when the packs no longer draw it."""
 
-    row: SetRow
+    row: TopicSet
     wish: SetWish
     places: tuple[tuple[SetItemRow, Item | None], ...]
     pass_marks: tuple[PassMarkRow, ...]
 
 
-def settings_of(row: SetRow) -> SetSettings:
+def settings_of(row: TopicSet) -> SetSettings:
     """Return how a set is sat."""
     return SetSettings(**{name: getattr(row, name) for name in SetSettings.__slots__})
 
@@ -90,14 +91,14 @@ def make_set(
 
 def choose_new_set(
     uow: UnitOfWork, actor: Actor, library: Library, wanted: tuple[SetWish, SetSettings], seed: int, now: datetime
-) -> tuple[SetRow, Sequence[SetItemRow]]:
+) -> tuple[TopicSet, Sequence[SetItemRow]]:
     """Return a new set of a wish with its items, not kept yet; Invalid names what cannot be."""
     wish, settings = wanted
     if actor.role not in TEACHING:
         raise NotAllowed("only instructors make sets")
     checked = check_settings(settings, actor)
     items = choose_set(offered(uow, actor, library), wish, actor.conventions, seed, actor.language)
-    row = SetRow(
+    row = TopicSet(
         school_id=actor.school_id,
         id=new_id(now),
         made_by=actor.own_person,
@@ -113,7 +114,7 @@ def choose_new_set(
 
 
 def keep_new_set(
-    connection: Connection, actor: Actor, made: tuple[SetRow, Sequence[SetItemRow]], now: datetime
+    connection: Connection, actor: Actor, made: tuple[TopicSet, Sequence[SetItemRow]], now: datetime
 ) -> None:
     """Keep a new set with its items and its first pass mark."""
     row, items = made

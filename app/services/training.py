@@ -19,9 +19,8 @@ from app.services.record import RecordView, record
 from app.services.rehearsals import RehearsalView, get_rehearsal, list_rehearsals
 from app.services.sittings import DueView, list_due
 from app.storage.ids import new_id
+from app.storage.models import Person, TrainingEntry
 from app.storage.queries import training
-from app.storage.queries.people import PersonRow
-from app.storage.queries.training import TrainingRow
 from app.storage.unit_of_work import UnitOfWork
 
 NOTE = "note"
@@ -46,7 +45,7 @@ class EntryWish:
 class EntryView:
     """An entry with what became of it: one that was corrected stays to be read."""
 
-    row: TrainingRow
+    row: TrainingEntry
     corrected: bool
 
 
@@ -54,7 +53,7 @@ class EntryView:
 class StudentPage:
     """All that an instructor sees of a student. `entries` are the training record; `notes` are beside it."""
 
-    person: PersonRow
+    person: Person
     record: RecordView
     sets: Sequence[DueView]
     rehearsals: Sequence[RehearsalView]
@@ -119,7 +118,7 @@ def recommend(uow: UnitOfWork, actor: Actor, library: Library, person_id: UUID, 
         note(connection, actor, "recommended", page.person.name, now, overridden=", ".join(lacking))
 
 
-def seen_as(actor: Actor, person: PersonRow) -> Actor:
+def seen_as(actor: Actor, person: Person) -> Actor:
     """Return the student as the actor who looks at their pages, in the language of whoever looks."""
     return Actor(
         role=Role.STUDENT,
@@ -140,12 +139,12 @@ def initials_of(name: str) -> str:
 
 def _row(
     actor: Actor,
-    person: PersonRow,
+    person: Person,
     what: tuple[str, date, str, int | None],
     now: datetime,
     details: dict[str, list[str]] | None = None,
-) -> TrainingRow:
-    return TrainingRow(
+) -> TrainingEntry:
+    return TrainingEntry(
         person.school_id,
         new_id(now),
         person.id,
@@ -158,11 +157,11 @@ def _row(
     )
 
 
-def _correcting(row: TrainingRow, corrects: UUID | None) -> TrainingRow:
+def _correcting(row: TrainingEntry, corrects: UUID | None) -> TrainingEntry:
     return row if corrects is None else replace(row, corrects=corrects)
 
 
-def _student(connection: Connection, actor: Actor, person_id: UUID) -> PersonRow:
+def _student(connection: Connection, actor: Actor, person_id: UUID) -> Person:
     person = member(connection, actor, person_id)
     if person.role != Role.STUDENT:
         raise NotFound(person_id)

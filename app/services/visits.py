@@ -11,9 +11,8 @@ from app.services.errors import NotAllowed
 from app.services.homes import HomeWish, conventions_for, default_home
 from app.services.tokens import hash_of, new_token, school_of
 from app.storage.ids import new_id
-from app.storage.models import VISITORS_SCHOOL_ID
+from app.storage.models import VISITORS_SCHOOL_ID, Visit
 from app.storage.queries import visits
-from app.storage.queries.visits import VisitRow
 from app.storage.unit_of_work import UnitOfWork
 
 IDLE = timedelta(days=14)
@@ -40,7 +39,7 @@ def open_visit(uow: UnitOfWork, actor: Actor, now: datetime) -> OpenedVisit:
     if actor.visit_id is not None:
         return OpenedVisit(actor, None)
     token = new_token(actor.school_id)
-    visit = VisitRow(
+    visit = Visit(
         school_id=actor.school_id,
         id=new_id(now),
         token_hash=hash_of(token),

@@ -12,8 +12,8 @@ from app.services.actor import Actor, Role
 from app.services.audit import note
 from app.services.errors import Invalid, NotAllowed, NotFound
 from app.services.messages import say
+from app.storage.models import Withdrawal
 from app.storage.queries import withdrawals
-from app.storage.queries.withdrawals import WithdrawalRow
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_REASON = 500
@@ -31,14 +31,14 @@ def load_offered(connection: Connection, actor: Actor, library: Library) -> Libr
     return _without(library, gone) if gone else library
 
 
-def list_withdrawn(uow: UnitOfWork, actor: Actor, library: Library) -> Mapping[str, WithdrawalRow]:
+def list_withdrawn(uow: UnitOfWork, actor: Actor, library: Library) -> Mapping[str, Withdrawal]:
     """Return what the actor's school has withdrawn and the packs have not corrected since, by family."""
     with uow.reader() as connection:
         rows = withdrawals.list_withdrawals(connection, actor.school_id)
     return still_withdrawn(library, rows)
 
 
-def still_withdrawn(library: Library, rows: Iterable[WithdrawalRow]) -> Mapping[str, WithdrawalRow]:
+def still_withdrawn(library: Library, rows: Iterable[Withdrawal]) -> Mapping[str, Withdrawal]:
     """Return, by family, what the packs have not corrected since."""
     return {
         row.family: row
@@ -55,7 +55,7 @@ def withdraw(uow: UnitOfWork, actor: Actor, library: Library, family_id: str, re
         raise Invalid(say("withdrawal-reason", actor.language, value=len(plain), most=LONGEST_REASON), "reason")
     version = library.family(family_id).version
     with uow.writer() as connection:
-        row = WithdrawalRow(actor.school_id, family_id, version, plain, actor.name, now)
+        row = Withdrawal(actor.school_id, family_id, version, plain, actor.name, now)
         withdrawals.keep_withdrawal(connection, row)
         note(connection, actor, "question-withdrawn", family_id, now, version=version, reason=plain)
 

@@ -1,12 +1,14 @@
 """What every table shares: how a class says its columns, and the naming of constraints.
 
 A table is declared as a class, a column a line. The classes are read here, into Core tables: nothing of the project
-maps objects to rows, and an ORM that could would be a tenth of each start.
+maps objects to rows, and an ORM that could would be a tenth of each start. Where a row is read or kept whole, `row`
+lets the same class hold it.
 """
 
+from dataclasses import Field, dataclass, field
 from datetime import date, datetime
 from types import NoneType
-from typing import Any, ClassVar, get_args
+from typing import Any, ClassVar, TypeVar, dataclass_transform, get_args, get_origin
 from uuid import UUID
 
 from sqlalchemy import Boolean, Column, Date, Double, Integer, MetaData, String, Table
@@ -31,10 +33,11 @@ TYPES: dict[Any, TypeEngine[Any]] = {
     date: Date(),
     datetime: UtcDateTime(),
     UUID: Uuid(),
-    dict[str, Any]: Json(),
-    list[str]: Json(),
-    list[dict[str, Any]]: Json(),
+    dict: Json(),
+    list: Json(),
 }
+
+Model = TypeVar("Model", bound="Base")
 
 
 class Base:
@@ -49,13 +52,19 @@ class Base:
     __table_args__: ClassVar[tuple[SchemaItem, ...]] = ()
 
     def __init_subclass__(cls) -> None:
-        columns = [_read(name, said, vars(cls).get(name, {})) for name, said in cls.__annotations__.items()]
+        columns = [_read(name, said, vars(cls).get(name)) for name, said in cls.__annotations__.items()]
         cls.table = Table(cls.__tablename__, Base.metadata, *columns, *cls.__table_args__)
 
 
-def column(type_: type[TypeEngine[Any]] | None = None, *, primary_key: bool = False) -> Any:
+def column(type_: type[TypeEngine[Any]] | None = None, *, primary_key: bool = False, **default: Any) -> Any:
     """Say of a column that it belongs to the key, or another type than its Python type has."""
-    return {"type_": type_, "primary_key": primary_key}
+    return field(metadata={"type_": type_, "primary_key": primary_key}, **default)
+
+
+@dataclass_transform(frozen_default=True, field_specifiers=(column,))
+def row(model: type[Model]) -> type[Model]:
+    """Let a model hold one row of its table, whole, as a frozen dataclass."""
+    return dataclass(frozen=True)(model)
 
 
 def table_of(model: type[Base]) -> Table:
@@ -63,8 +72,9 @@ def table_of(model: type[Base]) -> Table:
     return model.table
 
 
-def _read(name: str, said: Any, more: dict[str, Any]) -> Column[Any]:
+def _read(name: str, said: Any, more: object) -> Column[Any]:
     may_be_empty = NoneType in get_args(said)
     kind = next(each for each in get_args(said) if each is not NoneType) if may_be_empty else said
-    key = more.get("primary_key", False)
-    return Column(name, more.get("type_") or TYPES[kind], primary_key=key, nullable=may_be_empty)
+    of_column = more.metadata if isinstance(more, Field) else {}
+    type_ = of_column.get("type_") or TYPES[get_origin(kind) or kind]
+    return Column(name, type_, primary_key=of_column.get("primary_key", False), nullable=may_be_empty)

@@ -40,10 +40,17 @@ class AddIfFree(OwnInsert):
 class Upsert(OwnInsert):
     """A statement that adds a row or, where one with this key is there, changes it."""
 
-    def __init__(self, table: Table, change: Callable[[Any], Mapping[str, ColumnElement[Any] | Any]]) -> None:
-        """`change` takes the row that could not be added and returns what becomes of the one that is there."""
+    def __init__(
+        self, table: Table, change: Callable[[Any], Mapping[str, ColumnElement[Any] | Any]] | None = None
+    ) -> None:
+        """`change` takes the row that could not be added and returns what becomes of the one that is there.
+
+        Without it all but the key becomes as in the new row.
+        """
         key = [column.name for column in table.primary_key.columns]
+        rest = [name for name in table.c.keys() if name not in key]  # noqa: SIM118 - a table's columns, not a dict
+        make = change or (lambda new: {name: new[name] for name in rest})
         super().__init__(
             table,
-            lambda insert: insert.on_conflict_do_update(index_elements=key, set_=dict(change(insert.excluded))),
+            lambda insert: insert.on_conflict_do_update(index_elements=key, set_=dict(make(insert.excluded))),
         )

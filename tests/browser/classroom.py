@@ -3,7 +3,7 @@
 from playwright.sync_api import Page
 
 from app.services.actor import Role
-from app.storage.queries.people import PersonRow
+from app.storage.models import Person
 from tests.browser.practising import follow
 from tests.browser.windows import Opener, View
 from tests.fakes import START
@@ -19,7 +19,7 @@ def classroom(open_page: Opener, school: OneSchool, view: View) -> tuple[Page, P
     return signed_in(open_page, school, ingrid, view), signed_in(open_page, school, alice, view)
 
 
-def signed_in(open_page: Opener, school: OneSchool, person: PersonRow, view: View) -> Page:
+def signed_in(open_page: Opener, school: OneSchool, person: Person, view: View) -> Page:
     """Sign somebody in and return their page."""
     page = open_page(view)
     page.goto("/sign-in")

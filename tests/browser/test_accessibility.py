@@ -9,8 +9,8 @@ from app.services.actor import Role
 from app.services.quality_count import count_school
 from app.services.withdrawals import withdraw
 from app.storage.base import table_of
-from app.storage.models import Attempt
-from app.storage.queries.measured import MeasuredRow, replace_measured
+from app.storage.models import Attempt, MeasuredDifficulty
+from app.storage.queries.measured import replace_measured
 from tests.browser.classroom import assign_to_class, build_set, classroom, compare_two, signed_in
 from tests.browser.conftest import Axe
 from tests.browser.practising import answer, assert_fits, fill_in, follow, start_drill
@@ -155,7 +155,9 @@ def test_question_quality(open_page: Opener, axe: Axe, school: OneSchool, view: 
     count_school(school.backend.uow, library(), school.id, START)
     found = {"plain": -0.3, "weights": {}}
     with school.backend.uow.writer() as connection:
-        replace_measured(connection, school.id, [MeasuredRow(school.id, "true-to-compass", found, 0.2, 40, 1, START)])
+        replace_measured(
+            connection, school.id, [MeasuredDifficulty(school.id, "true-to-compass", found, 0.2, 40, 1, START)]
+        )
     page = signed_in(open_page, school, selma, view)
     for path in ("/school/quality", "/school/quality/true-to-compass", "/school/reports"):
         page.goto(path)

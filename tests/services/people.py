@@ -17,9 +17,8 @@ from app.services.practice import Sent
 from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.visits import guest, open_visit
 from app.storage.ids import new_id
+from app.storage.models import School, SchoolClass
 from app.storage.queries import classes, schools
-from app.storage.queries.classes import ClassRow
-from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 
@@ -41,9 +40,7 @@ def charlie(uow: UnitOfWork) -> Actor:
 
 def add_school_row(uow: UnitOfWork, school_id: UUID, name: str) -> None:
     with uow.writer() as connection:
-        schools.add_school(
-            connection, SchoolRow(school_id, name.lower(), f"School {name}", "en", "America/Toronto", NOW)
-        )
+        schools.add_school(connection, School(school_id, name.lower(), f"School {name}", "en", "America/Toronto", NOW))
 
 
 def sign_up(uow: UnitOfWork, school_id: UUID, role: Role, name: str, language: Language = "en") -> Actor:
@@ -59,7 +56,7 @@ def make_class(uow: UnitOfWork, name: str, teacher: Actor, *students: Actor) -> 
     """Add a class of the teacher's school with its students."""
     class_id = new_id(NOW)
     with uow.writer() as connection:
-        classes.add_class(connection, ClassRow(teacher.school_id, class_id, name, NOW))
+        classes.add_class(connection, SchoolClass(teacher.school_id, class_id, name, NOW))
         classes.add_instructor(connection, teacher.school_id, class_id, teacher.own_person, NOW)
         for student in students:
             classes.add_student(connection, teacher.school_id, class_id, student.own_person, NOW)

@@ -17,9 +17,8 @@ from app.services.quality_count import count_all, count_school
 from app.services.sittings import start_sitting
 from app.services.topic_sets import SetSettings
 from app.storage.base import table_of
-from app.storage.models import Attempt
+from app.storage.models import Attempt, FamilyQuality
 from app.storage.queries import quality
-from app.storage.queries.quality import QualityRow
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import CONVERSIONS, NOW, Cast, cast_of, drawn, make_class, right, wrong
@@ -50,7 +49,7 @@ def practise(
         answer(uow, actor, library(), place.id, Sent(sent.fields, took_ms=1000 * (number + 2)), when)
 
 
-def kept(uow: UnitOfWork, actor: Actor, family: str = FAMILY) -> QualityRow:
+def kept(uow: UnitOfWork, actor: Actor, family: str = FAMILY) -> FamilyQuality:
     with uow.reader() as connection:
         row = quality.find_quality(connection, actor.school_id, family)
     assert row is not None

@@ -11,7 +11,8 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.practice import answer
 from app.services.reports import LONGEST_TEXT, MOST_REPORTS, get_reported, report_problem
 from app.services.visits import guest
-from app.storage.queries.reports import ReportRow, list_reports
+from app.storage.models import Report
+from app.storage.queries.reports import list_reports
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import charlie, drawn, right, visitor
@@ -28,7 +29,7 @@ def item_id(uow: UnitOfWork, alice: Actor, now: datetime) -> UUID:
     return get_drill(uow, alice, start_drill(uow, alice, library(), wish, 1, now))[1][0].id
 
 
-def kept(uow: UnitOfWork, alice: Actor) -> tuple[ReportRow, ...]:
+def kept(uow: UnitOfWork, alice: Actor) -> tuple[Report, ...]:
     with uow.reader() as connection:
         return list_reports(connection, alice.school_id)
 

@@ -29,10 +29,9 @@ from app.services.passwords import Argon2
 from app.storage.engine import create_engine_for
 from app.storage.ids import new_id
 from app.storage.migrate import upgrade
+from app.storage.models import School, SchoolClass
 from app.storage.queries import classes, quality, schools
-from app.storage.queries.classes import ClassRow
 from app.storage.queries.quality import SumsRow
-from app.storage.queries.schools import SchoolRow
 from app.storage.unit_of_work import UnitOfWork
 from app.web.factory import create_app
 from app.web.settings import Settings
@@ -97,8 +96,8 @@ def _school(settings: Settings) -> tuple[UUID, UUID]:
     school_id, class_id = new_id(NOW), new_id(NOW)
     who = NewPerson(Role.INSTRUCTOR, "Ingrid", LOGIN, "en", Argon2().hash(PASSWORD))
     with closing_uow(settings) as uow, uow.writer() as connection:
-        schools.add_school(connection, SchoolRow(school_id, CODE, "Many Answers", "en", "America/Toronto", NOW))
-        classes.add_class(connection, ClassRow(school_id, class_id, "Evening", NOW))
+        schools.add_school(connection, School(school_id, CODE, "Many Answers", "en", "America/Toronto", NOW))
+        classes.add_class(connection, SchoolClass(school_id, class_id, "Evening", NOW))
         teacher = add_account(connection, school_id, who, NOW)
         classes.add_instructor(connection, school_id, class_id, teacher.id, NOW)
     return school_id, class_id

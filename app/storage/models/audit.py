@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import DDL, Index, event
 
-from app.storage.base import Base, column, table_of
+from app.storage.base import Base, column, row, table_of
 
 
+@row
 class AuditEntry(Base):
     """Who did what to whom or what, and when. It refers to nothing, so that it outlives what it tells of."""
 
@@ -22,7 +23,7 @@ class AuditEntry(Base):
     actor_name: str
     action: str
     subject: str
-    details: dict[str, Any]
+    details: dict[str, Any] = column(default_factory=dict)
 
 
 # The same statements stand in the migration that makes the table.

@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class MeasuredDifficulty(Base):
     """A family's difficulty in a school, in force for new answers from `measured_at` on.
 

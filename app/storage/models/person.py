@@ -5,7 +5,7 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
 def of_person(column: str = "person_id") -> ForeignKeyConstraint:
@@ -13,6 +13,7 @@ def of_person(column: str = "person_id") -> ForeignKeyConstraint:
     return ForeignKeyConstraint(["school_id", column], ["person.school_id", "person.id"], ondelete="CASCADE")
 
 
+@row
 class Person(Base):
     """Somebody with an account in one school. What they answer is kept under their own lasting visit.
 
@@ -34,13 +35,14 @@ class Person(Base):
     role: str
     name: str
     login: str
-    email: str | None
-    password_hash: str | None
     created_at: datetime
-    seen_at: datetime | None
-    left_at: datetime | None
+    email: str | None = None
+    password_hash: str | None = None
+    seen_at: datetime | None = None
+    left_at: datetime | None = None
 
 
+@row
 class SignIn(Base):
     """One browser in which somebody is signed in, until it is idle too long, ends or is revoked."""
 
@@ -60,9 +62,10 @@ class SignIn(Base):
     seen_at: datetime
     idle_until: datetime
     ends_at: datetime
-    revoked_at: datetime | None
+    revoked_at: datetime | None = None
 
 
+@row
 class OneTimeCode(Base):
     """A code that lets somebody in once, to choose a password: on a first slip, or given out by an instructor."""
 
@@ -76,9 +79,10 @@ class OneTimeCode(Base):
     made_by: UUID | None
     created_at: datetime
     expires_at: datetime
-    used_at: datetime | None
+    used_at: datetime | None = None
 
 
+@row
 class Invitation(Base):
     """A link that makes one account with a role, once, until it expires."""
 
@@ -97,9 +101,9 @@ class Invitation(Base):
     made_by: UUID | None
     created_at: datetime
     expires_at: datetime
-    used_at: datetime | None
-    used_by: UUID | None
-    revoked_at: datetime | None
+    used_at: datetime | None = None
+    used_by: UUID | None = None
+    revoked_at: datetime | None = None
 
 
 class Throttle(Base):

@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import BigInteger, ForeignKeyConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class FamilyQuality(Base):
     """What a school's answers to a family add up to.
 
@@ -31,13 +32,14 @@ class FamilyQuality(Base):
     rest_sum: float
     rest_squares: float
     rest_products: float
-    times: dict[str, Any]
-    offered: dict[str, Any]
-    chosen: dict[str, Any]
-    unmatched: dict[str, Any]
+    times: dict[str, int]
+    offered: dict[str, int]
+    chosen: dict[str, int]
+    unmatched: dict[str, int]
     counted_at: datetime
 
 
+@row
 class SetQuality(Base):
     """What the first sittings of a topic set with the same numbers for all add up to; `items` by position."""
 

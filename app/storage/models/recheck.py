@@ -5,11 +5,12 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 from app.storage.models.person import of_person
 from app.storage.models.topic_set import of_topic_set
 
 
+@row
 class Recheck(Base):
     """A topic set made from a weak spot of a class: of one family, and of one misconception in it where one is named.
 

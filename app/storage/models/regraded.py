@@ -5,9 +5,10 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class RegradedAttempt(Base):
     """One attempt marked again with a corrected key; `told_at` is empty until its learner has read of it.
 
@@ -34,5 +35,5 @@ class RegradedAttempt(Base):
     new_misconceptions: list[str]
     regraded_by: str
     regraded_at: datetime
-    told_at: datetime | None
-    deed: str
+    told_at: datetime | None = None
+    deed: str = "marked"

@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint, UniqueConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class ExamProfile(Base):
     """A school's own exam profile, copied from a built-in one; `profile` holds it whole."""
 
@@ -18,11 +19,12 @@ class ExamProfile(Base):
     school_id: UUID = column(primary_key=True)
     id: UUID = column(primary_key=True)
     profile: dict[str, Any]
-    version: int
     created_at: datetime
     changed_at: datetime
+    version: int = 1
 
 
+@row
 class Rehearsal(Base):
     """A drill sat like an exam, under a profile as it was then.
 
@@ -40,14 +42,15 @@ class Rehearsal(Base):
     id: UUID = column(primary_key=True)
     drill_id: UUID
     profile: dict[str, Any]
-    counts: dict[str, Any]
+    counts: dict[str, int]
     strict: bool
     started_at: datetime
     ends_at: datetime
-    paused_at: datetime | None
-    submitted_at: datetime | None
+    paused_at: datetime | None = None
+    submitted_at: datetime | None = None
 
 
+@row
 class RehearsalDraft(Base):
     """What was filled in for an item of a rehearsal so far, as the form sent it; nothing in it is graded."""
 
@@ -60,6 +63,6 @@ class RehearsalDraft(Base):
 
     school_id: UUID = column(primary_key=True)
     drill_item_id: UUID = column(primary_key=True)
-    fields: dict[str, Any]
+    fields: dict[str, list[str]]
     flagged: bool
     changed_at: datetime

@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class Report(Base):
     """What somebody found wrong with an item; `item` keeps its numbers.
 
@@ -32,6 +33,6 @@ class Report(Base):
     text: str
     language: str
     created_at: datetime
-    settled_at: datetime | None
-    settled_by: str | None
-    answer: str | None
+    settled_at: datetime | None = None
+    settled_by: str | None = None
+    answer: str | None = None

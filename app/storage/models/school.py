@@ -6,12 +6,13 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, UniqueConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 # Written by the first migration, so that school_id is never empty.
 VISITORS_SCHOOL_ID = UUID("00000000-0000-4000-8000-000000000001")
 
 
+@row
 class School(Base):
     """A school: everything else belongs to one.
 
@@ -31,9 +32,9 @@ class School(Base):
     name: str
     language: str
     time_zone: str
-    conventions: dict[str, Any]
-    retention: dict[str, Any]
-    bars: dict[str, Any]
-    demonstration: bool
-    version: int
     created_at: datetime
+    conventions: dict[str, Any] = column(default_factory=dict)
+    retention: dict[str, Any] = column(default_factory=dict)
+    bars: dict[str, Any] = column(default_factory=dict)
+    demonstration: bool = False
+    version: int = 1

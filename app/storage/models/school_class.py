@@ -5,7 +5,7 @@ from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint, Index, UniqueConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 from app.storage.models.person import of_person
 
 
@@ -16,6 +16,7 @@ def of_class() -> ForeignKeyConstraint:
     )
 
 
+@row
 class SchoolClass(Base):
     """A class of a school. Whoever knows its join code may join as a student until `joining_ends_at`."""
 
@@ -28,11 +29,11 @@ class SchoolClass(Base):
     school_id: UUID = column(primary_key=True)
     id: UUID = column(primary_key=True)
     name: str
-    join_code: str | None
-    joining_ends_at: datetime | None
-    version: int
     created_at: datetime
-    archived_at: datetime | None
+    join_code: str | None = None
+    joining_ends_at: datetime | None = None
+    version: int = 1
+    archived_at: datetime | None = None
 
 
 class ClassInstructor(Base):

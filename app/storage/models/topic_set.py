@@ -6,7 +6,7 @@ from uuid import UUID
 
 from sqlalchemy import BigInteger, CheckConstraint, ForeignKeyConstraint, Index, UniqueConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 from app.storage.models.person import of_person
 
 
@@ -24,6 +24,7 @@ def of_assignment() -> ForeignKeyConstraint:
     )
 
 
+@row
 class TopicSet(Base):
     """What an instructor puts together. `wish` says what it is drawn from, `conventions` under which house rules.
 
@@ -57,8 +58,8 @@ class TopicSet(Base):
     version: int
     created_at: datetime
     changed_at: datetime
-    locked_at: datetime | None
-    archived_at: datetime | None
+    locked_at: datetime | None = None
+    archived_at: datetime | None = None
 
 
 class TopicSetItem(Base):
@@ -98,6 +99,7 @@ class PassMark(Base):
     set_at: datetime
 
 
+@row
 class Assignment(Base):
     """A topic set given to a class, or to single students (AssignedPerson), due at a moment of a time zone."""
 
@@ -119,7 +121,7 @@ class Assignment(Base):
     time_zone: str
     assigned_by: UUID
     assigned_at: datetime
-    withdrawn_at: datetime | None
+    withdrawn_at: datetime | None = None
 
 
 class AssignedPerson(Base):
@@ -148,6 +150,7 @@ class Extension(Base):
     granted_at: datetime
 
 
+@row
 class Sitting(Base):
     """One go of a student at an assignment: a drill of its items, with a time limit where the set has one."""
 
@@ -170,4 +173,4 @@ class Sitting(Base):
     drill_id: UUID
     started_at: datetime
     ends_at: datetime | None
-    finished_at: datetime | None
+    finished_at: datetime | None = None

@@ -6,10 +6,11 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, Index
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 from app.storage.models.person import of_person
 
 
+@row
 class TrainingEntry(Base):
     """Something an instructor did with a student or notes of them; `initials` and name are those of that day.
 
@@ -32,9 +33,9 @@ class TrainingEntry(Base):
     day: date
     text: str
     minutes: int | None
-    details: dict[str, Any]
     made_by: UUID
     made_by_name: str
     initials: str
     made_at: datetime
-    corrects: UUID | None
+    corrects: UUID | None = None
+    details: dict[str, Any] = column(default_factory=dict)

@@ -6,9 +6,10 @@ from uuid import UUID
 
 from sqlalchemy import CheckConstraint, ForeignKeyConstraint, Index
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class Visit(Base):
     """One browser's visit, with its language and house rules, until it is idle too long, ends or is revoked."""
 
@@ -28,4 +29,4 @@ class Visit(Base):
     seen_at: datetime
     idle_until: datetime
     ends_at: datetime
-    revoked_at: datetime | None
+    revoked_at: datetime | None = None

@@ -5,9 +5,10 @@ from uuid import UUID
 
 from sqlalchemy import ForeignKeyConstraint
 
-from app.storage.base import Base, column
+from app.storage.base import Base, column, row
 
 
+@row
 class Withdrawal(Base):
     """A family that a school draws no more, up to a version: a corrected, later one is drawn again."""
 

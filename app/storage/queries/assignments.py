@@ -17,21 +17,6 @@ ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
 
 
 @dataclass(frozen=True, slots=True)
-class AssignmentRow:
-    """An assignment as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    topic_set_id: UUID
-    class_id: UUID | None
-    due_at: datetime | None
-    time_zone: str
-    assigned_by: UUID
-    assigned_at: datetime
-    withdrawn_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class AssignedRow:
     """An assignment as a list shows it; without a class it is for `people` students."""
 
@@ -127,15 +112,13 @@ ADD, ADD_PERSON = insert(ASSIGNMENT), insert(ASSIGNED)
 WITHDRAW = update(ASSIGNMENT).where(
     ASSIGNMENT.c.school_id == bindparam("in_school"), ASSIGNMENT.c.id == _ID, ASSIGNMENT.c.withdrawn_at.is_(None)
 )
-EXTEND = Upsert(
-    EXTENSION, lambda new: {"due_at": new.due_at, "granted_by": new.granted_by, "granted_at": new.granted_at}
-)
+EXTEND = Upsert(EXTENSION)
 
 
-def find_assignment(connection: Connection, school_id: UUID, assignment_id: UUID) -> AssignmentRow | None:
+def find_assignment(connection: Connection, school_id: UUID, assignment_id: UUID) -> Assignment | None:
     """Return an assignment of a school, withdrawn or not."""
     row = connection.execute(FIND, {"school_id": school_id, "assignment_id": assignment_id}).mappings().first()
-    return AssignmentRow(**row) if row else None
+    return Assignment(**row) if row else None
 
 
 def list_of_set(connection: Connection, school_id: UUID, set_id: UUID) -> tuple[AssignedRow, ...]:
@@ -156,7 +139,7 @@ def list_latest(connection: Connection, school_id: UUID, most: int) -> tuple[Ass
     return tuple(AssignedRow(**row) for row in rows)
 
 
-def list_members(connection: Connection, assignment: AssignmentRow) -> tuple[MemberRow, ...]:
+def list_members(connection: Connection, assignment: Assignment) -> tuple[MemberRow, ...]:
     """Return the students an assignment is for, by name: who is in its class now, or those it names."""
     found = {"school_id": assignment.school_id, "assignment_id": assignment.id}
     if assignment.class_id is None:
@@ -166,7 +149,7 @@ def list_members(connection: Connection, assignment: AssignmentRow) -> tuple[Mem
     return tuple(MemberRow(**row) for row in rows)
 
 
-def add_assignment(connection: Connection, assignment: AssignmentRow, people: Sequence[UUID]) -> None:
+def add_assignment(connection: Connection, assignment: Assignment, people: Sequence[UUID]) -> None:
     """Keep an assignment to its class, or to these people."""
     connection.execute(ADD, asdict(assignment))
     of = {"school_id": assignment.school_id, "assignment_id": assignment.id, "assigned_at": assignment.assigned_at}
@@ -174,14 +157,14 @@ def add_assignment(connection: Connection, assignment: AssignmentRow, people: Se
         connection.execute(ADD_PERSON, [of | {"person_id": person_id} for person_id in people])
 
 
-def withdraw(connection: Connection, assignment: AssignmentRow, now: datetime) -> None:
+def withdraw(connection: Connection, assignment: Assignment, now: datetime) -> None:
     """Take an assignment back, once."""
     where = {"in_school": assignment.school_id, "assignment_id": assignment.id}
     connection.execute(WITHDRAW.values(withdrawn_at=now), where)
 
 
 def extend(
-    connection: Connection, assignment: AssignmentRow, who: tuple[UUID, UUID], until: datetime, now: datetime
+    connection: Connection, assignment: Assignment, who: tuple[UUID, UUID], until: datetime, now: datetime
 ) -> None:
     """Give one student, (whom, granted by), a due time of their own, in place of an earlier one."""
     person_id, granted_by = who

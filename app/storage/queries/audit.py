@@ -1,8 +1,6 @@
 """The audit log: adding to it and reading it."""
 
-from dataclasses import asdict, dataclass, field
-from datetime import datetime
-from typing import Any
+from dataclasses import asdict
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select
@@ -11,20 +9,6 @@ from app.storage.base import table_of
 from app.storage.models import AuditEntry
 
 ENTRY = table_of(AuditEntry)
-
-
-@dataclass(frozen=True, slots=True)
-class EntryRow:
-    """Who did what to whom or what, and when."""
-
-    school_id: UUID
-    id: UUID
-    noted_at: datetime
-    actor_id: UUID | None
-    actor_name: str
-    action: str
-    subject: str
-    details: dict[str, Any] = field(default_factory=dict)
 
 
 ADD = insert(ENTRY)
@@ -44,15 +28,15 @@ EARLIER = LATEST.where(
 )
 
 
-def add_entry(connection: Connection, entry: EntryRow) -> None:
+def add_entry(connection: Connection, entry: AuditEntry) -> None:
     """Add to the log."""
     connection.execute(ADD, asdict(entry))
 
 
 def list_entries(
     connection: Connection, school_id: UUID, most: int, before: UUID | None = None
-) -> tuple[EntryRow, ...]:
+) -> tuple[AuditEntry, ...]:
     """Return a school's latest entries, newest first, or those older than one of them."""
     found = {"school_id": school_id, "most": most} | ({"before_id": before} if before else {})
     rows = connection.execute(EARLIER if before else LATEST, found).mappings()
-    return tuple(EntryRow(**row) for row in rows)
+    return tuple(AuditEntry(**row) for row in rows)

@@ -8,7 +8,8 @@ from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, func, select, update
 
-from app.storage.queries.classes import CLASS, ENROLMENT, PERSON, TEACHES, ClassRow
+from app.storage.models import SchoolClass
+from app.storage.queries.classes import CLASS, ENROLMENT, PERSON, TEACHES
 
 
 class ClassChanged(Exception):
@@ -74,13 +75,13 @@ def list_classes_attended(connection: Connection, school_id: UUID, person_id: UU
     return _listed(connection, ATTENDED, {"school_id": school_id, "person_id": person_id})
 
 
-def find_class_by_join_code(connection: Connection, school_id: UUID, join_code: str) -> ClassRow | None:
+def find_class_by_join_code(connection: Connection, school_id: UUID, join_code: str) -> SchoolClass | None:
     """Return the class of a school that is joined with this code, whether or not it still holds."""
     row = connection.execute(FIND_BY_JOIN_CODE, {"school_id": school_id, "join_code": join_code}).mappings().first()
-    return ClassRow(**row) if row else None
+    return SchoolClass(**row) if row else None
 
 
-def change_class(connection: Connection, known: ClassRow, changes: Mapping[str, Any]) -> None:
+def change_class(connection: Connection, known: SchoolClass, changes: Mapping[str, Any]) -> None:
     """Change a class that still has the version at hand; raises ClassChanged, then nothing is changed."""
     where = {"of_school_id": known.school_id, "of_id": known.id, "known_version": known.version}
     if connection.execute(CHANGE.values(**changes, version=known.version + 1), where).rowcount != 1:

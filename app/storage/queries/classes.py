@@ -14,20 +14,6 @@ ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
 
 
 @dataclass(frozen=True, slots=True)
-class ClassRow:
-    """A class as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    name: str
-    created_at: datetime
-    join_code: str | None = None
-    joining_ends_at: datetime | None = None
-    version: int = 1
-    archived_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class StudentRow:
     """A student as a class lists them; `visit_id` is where what they answer is kept."""
 
@@ -69,13 +55,13 @@ STUDENTS = (
 )
 
 
-def find_class(connection: Connection, school_id: UUID, class_id: UUID) -> ClassRow | None:
+def find_class(connection: Connection, school_id: UUID, class_id: UUID) -> SchoolClass | None:
     """Return a class of a school."""
     row = connection.execute(FIND, {"school_id": school_id, "class_id": class_id}).mappings().first()
-    return ClassRow(**row) if row else None
+    return SchoolClass(**row) if row else None
 
 
-def add_class(connection: Connection, school_class: ClassRow) -> None:
+def add_class(connection: Connection, school_class: SchoolClass) -> None:
     """Keep a new class."""
     connection.execute(ADD, asdict(school_class))
 

@@ -1,6 +1,6 @@
 """One-time codes: kept as hashes, found only while they hold."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
 from uuid import UUID
 
@@ -10,20 +10,6 @@ from app.storage.base import table_of
 from app.storage.models import OneTimeCode
 
 CODE = table_of(OneTimeCode)
-
-
-@dataclass(frozen=True, slots=True)
-class CodeRow:
-    """A one-time code as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    person_id: UUID
-    code_hash: str
-    made_by: UUID | None
-    created_at: datetime
-    expires_at: datetime
-    used_at: datetime | None = None
 
 
 _OF_PERSON = (CODE.c.school_id == bindparam("of_school_id"), CODE.c.person_id == bindparam("of_person_id"))
@@ -39,14 +25,14 @@ USE_UP = update(CODE).where(*_OF_PERSON, CODE.c.used_at.is_(None)).values(used_a
 
 def find_holding_code(
     connection: Connection, school_id: UUID, person_id: UUID, code_hash: str, now: datetime
-) -> CodeRow | None:
+) -> OneTimeCode | None:
     """Return a person's code that has neither been used nor expired."""
     wanted = {"of_school_id": school_id, "of_person_id": person_id, "code_hash": code_hash, "now": now}
     row = connection.execute(HOLDING, wanted).mappings().first()
-    return CodeRow(**row) if row else None
+    return OneTimeCode(**row) if row else None
 
 
-def add_code(connection: Connection, code: CodeRow) -> None:
+def add_code(connection: Connection, code: OneTimeCode) -> None:
     """Keep a new code."""
     connection.execute(ADD, asdict(code))
 

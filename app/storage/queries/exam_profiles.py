@@ -1,6 +1,6 @@
 """The exam profiles that schools keep for themselves."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -11,18 +11,6 @@ from app.storage.base import table_of
 from app.storage.models import ExamProfile
 
 PROFILE = table_of(ExamProfile)
-
-
-@dataclass(frozen=True, slots=True)
-class ProfileRow:
-    """A school's own profile as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    profile: dict[str, Any]
-    created_at: datetime
-    changed_at: datetime
-    version: int = 1
 
 
 _OWN = (PROFILE.c.school_id == bindparam("of_school"), PROFILE.c.id == bindparam("profile_id"))
@@ -39,18 +27,18 @@ CHANGE = (
 REMOVE = delete(PROFILE).where(*_OWN)
 
 
-def list_profiles(connection: Connection, school_id: UUID) -> tuple[ProfileRow, ...]:
+def list_profiles(connection: Connection, school_id: UUID) -> tuple[ExamProfile, ...]:
     """Return a school's own profiles, the oldest first."""
-    return tuple(ProfileRow(**row) for row in connection.execute(LIST, {"of_school": school_id}).mappings())
+    return tuple(ExamProfile(**row) for row in connection.execute(LIST, {"of_school": school_id}).mappings())
 
 
-def find_profile(connection: Connection, school_id: UUID, profile_id: UUID) -> ProfileRow | None:
+def find_profile(connection: Connection, school_id: UUID, profile_id: UUID) -> ExamProfile | None:
     """Return one of a school's own profiles."""
     row = connection.execute(FIND, {"of_school": school_id, "profile_id": profile_id}).mappings().first()
-    return ProfileRow(**row) if row else None
+    return ExamProfile(**row) if row else None
 
 
-def add_profile(connection: Connection, row: ProfileRow) -> None:
+def add_profile(connection: Connection, row: ExamProfile) -> None:
     """Keep a new profile."""
     connection.execute(ADD, asdict(row))
 

@@ -1,6 +1,6 @@
 """Invitations: found by the hash of their token, used once, taken back."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
 from uuid import UUID
 
@@ -10,23 +10,6 @@ from app.storage.base import table_of
 from app.storage.models import Invitation
 
 INVITATION = table_of(Invitation)
-
-
-@dataclass(frozen=True, slots=True)
-class InvitationRow:
-    """An invitation as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    role: str
-    note: str
-    token_hash: str
-    made_by: UUID | None
-    created_at: datetime
-    expires_at: datetime
-    used_at: datetime | None = None
-    used_by: UUID | None = None
-    revoked_at: datetime | None = None
 
 
 FIND = select(INVITATION).where(
@@ -49,23 +32,23 @@ USE = USE.values(used_at=bindparam("now"), used_by=bindparam("by"))
 REVOKE = update(INVITATION).where(*_OPEN).values(revoked_at=bindparam("now"))
 
 
-def find_invitation(connection: Connection, school_id: UUID, token_hash: str) -> InvitationRow | None:
+def find_invitation(connection: Connection, school_id: UUID, token_hash: str) -> Invitation | None:
     """Return the invitation with this token, whether or not it still holds."""
     row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).mappings().first()
-    return InvitationRow(**row) if row else None
+    return Invitation(**row) if row else None
 
 
-def list_invitations(connection: Connection, school_id: UUID) -> tuple[InvitationRow, ...]:
+def list_invitations(connection: Connection, school_id: UUID) -> tuple[Invitation, ...]:
     """Return a school's invitations, newest first."""
-    return tuple(InvitationRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+    return tuple(Invitation(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
 
 
-def add_invitation(connection: Connection, invitation: InvitationRow) -> None:
+def add_invitation(connection: Connection, invitation: Invitation) -> None:
     """Keep a new invitation."""
     connection.execute(ADD, asdict(invitation))
 
 
-def use_invitation(connection: Connection, known: InvitationRow, by: UUID, now: datetime) -> bool:
+def use_invitation(connection: Connection, known: Invitation, by: UUID, now: datetime) -> bool:
     """Use an invitation up; False where it was used, taken back or has expired."""
     of = {"of_school_id": known.school_id, "of_id": known.id, "now": now, "by": by}
     return connection.execute(USE, of).rowcount == 1

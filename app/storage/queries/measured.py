@@ -1,9 +1,7 @@
 """Measured difficulties: kept by the nightly command, read where items are chosen and by the pages."""
 
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
-from datetime import datetime
-from typing import Any
+from dataclasses import asdict
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, delete, func, insert, select
@@ -12,19 +10,6 @@ from app.storage.base import table_of
 from app.storage.models import MeasuredDifficulty, WeekTally
 
 MEASURED, TALLY = table_of(MeasuredDifficulty), table_of(WeekTally)
-
-
-@dataclass(frozen=True, slots=True)
-class MeasuredRow:
-    """A family's measured difficulty as it is kept."""
-
-    school_id: UUID
-    family: str
-    difficulty: dict[str, Any]
-    error: float
-    answers: int
-    learners: int
-    measured_at: datetime
 
 
 _IN_SCHOOL = MEASURED.c.school_id == bindparam("school_id")
@@ -45,19 +30,19 @@ FAMILIES_OF_VISIT = (
 )
 
 
-def list_measured(connection: Connection, school_id: UUID) -> dict[str, MeasuredRow]:
+def list_measured(connection: Connection, school_id: UUID) -> dict[str, MeasuredDifficulty]:
     """Return the measured difficulties of a school, by family."""
     rows = connection.execute(LIST_MEASURED, {"school_id": school_id}).mappings()
-    return {row["family"]: MeasuredRow(**row) for row in rows}
+    return {row["family"]: MeasuredDifficulty(**row) for row in rows}
 
 
-def find_measured(connection: Connection, school_id: UUID, family: str) -> MeasuredRow | None:
+def find_measured(connection: Connection, school_id: UUID, family: str) -> MeasuredDifficulty | None:
     """Return a family's measured difficulty."""
     row = connection.execute(FIND_MEASURED, {"school_id": school_id, "family": family}).mappings().first()
-    return MeasuredRow(**row) if row else None
+    return MeasuredDifficulty(**row) if row else None
 
 
-def replace_measured(connection: Connection, school_id: UUID, rows: Iterable[MeasuredRow]) -> None:
+def replace_measured(connection: Connection, school_id: UUID, rows: Iterable[MeasuredDifficulty]) -> None:
     """Keep these in place of all that a school had."""
     connection.execute(FORGET_MEASURED, {"school_id": school_id})
     for row in rows:

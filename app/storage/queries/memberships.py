@@ -6,8 +6,8 @@ from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, case, delete, select, update
 
+from app.storage.models import Person
 from app.storage.queries.classes import ENROLMENT, PERSON, TEACHES
-from app.storage.queries.people import PersonRow
 from app.storage.upsert import Upsert
 
 
@@ -93,10 +93,10 @@ def list_all_teachers(connection: Connection, school_id: UUID) -> tuple[TeacherR
     return tuple(TeacherRow(**row) for row in connection.execute(ALL_TEACHERS, {"school_id": school_id}).mappings())
 
 
-def list_students_of(connection: Connection, school_id: UUID, teacher_id: UUID) -> tuple[PersonRow, ...]:
+def list_students_of(connection: Connection, school_id: UUID, teacher_id: UUID) -> tuple[Person, ...]:
     """Return the students of an instructor's classes, by name; nobody who has left."""
     rows = connection.execute(STUDENTS_OF, {"school_id": school_id, "teacher_id": teacher_id}).mappings()
-    return tuple(PersonRow(**row) for row in rows)
+    return tuple(Person(**row) for row in rows)
 
 
 def teach(connection: Connection, school_id: UUID, class_id: UUID, person_id: UUID, now: datetime) -> None:

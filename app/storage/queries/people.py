@@ -1,8 +1,7 @@
 """Finding and keeping people. Whoever asks names the school: nobody of another school is ever found."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
-from datetime import datetime
+from dataclasses import asdict
 from typing import Any
 from uuid import UUID
 
@@ -17,23 +16,6 @@ PERSON, SCHOOL = table_of(Person), table_of(School)
 
 class LoginTaken(Exception):
     """Somebody of this school has this login name."""
-
-
-@dataclass(frozen=True, slots=True)
-class PersonRow:
-    """A person as they are kept."""
-
-    school_id: UUID
-    id: UUID
-    visit_id: UUID
-    role: str
-    name: str
-    login: str
-    created_at: datetime
-    email: str | None = None
-    password_hash: str | None = None
-    seen_at: datetime | None = None
-    left_at: datetime | None = None
 
 
 _OF_SCHOOL = PERSON.c.school_id == bindparam("school_id")
@@ -51,19 +33,19 @@ SET_PASSWORD = (
 )
 
 
-def find_person(connection: Connection, school_id: UUID, person_id: UUID) -> PersonRow | None:
+def find_person(connection: Connection, school_id: UUID, person_id: UUID) -> Person | None:
     """Return a person of a school, whether or not they have left."""
     row = connection.execute(FIND, {"school_id": school_id, "person_id": person_id}).mappings().first()
-    return PersonRow(**row) if row else None
+    return Person(**row) if row else None
 
 
-def find_person_by_login(connection: Connection, school_id: UUID, login: str) -> PersonRow | None:
+def find_person_by_login(connection: Connection, school_id: UUID, login: str) -> Person | None:
     """Return the person of a school with this login name."""
     row = connection.execute(FIND_BY_LOGIN, {"school_id": school_id, "login": login}).mappings().first()
-    return PersonRow(**row) if row else None
+    return Person(**row) if row else None
 
 
-def add_person(connection: Connection, person: PersonRow) -> None:
+def add_person(connection: Connection, person: Person) -> None:
     """Keep a new person, whose visit is kept already; raises LoginTaken."""
     try:
         connection.execute(ADD, asdict(person))
@@ -85,9 +67,9 @@ def claim_logins(connection: Connection, school_id: UUID) -> frozenset[str]:
     return frozenset(connection.scalars(LOGINS, {"school_id": school_id}))
 
 
-def list_people(connection: Connection, school_id: UUID) -> tuple[PersonRow, ...]:
+def list_people(connection: Connection, school_id: UUID) -> tuple[Person, ...]:
     """Return everybody of a school by name, also those who have left."""
-    return tuple(PersonRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+    return tuple(Person(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
 
 
 def change_person(connection: Connection, school_id: UUID, person_id: UUID, changes: Mapping[str, Any]) -> None:

@@ -46,28 +46,6 @@ class SumsRow:
 
 
 @dataclass(frozen=True, slots=True)
-class QualityRow:
-    """A family's figures as they are kept."""
-
-    school_id: UUID
-    family: str
-    answers: int
-    correct: int
-    timed: int
-    took_ms: int
-    rest_answers: int
-    rest_correct: int
-    rest_sum: float
-    rest_squares: float
-    rest_products: float
-    times: dict[str, int]
-    offered: dict[str, int]
-    chosen: dict[str, int]
-    unmatched: dict[str, int]
-    counted_at: datetime
-
-
-@dataclass(frozen=True, slots=True)
 class CountedAttempt:
     """What is counted of one attempt, and what it is drawn from."""
 
@@ -94,21 +72,6 @@ class SetMarkRow:
     family: str
     correct: bool | None
     set_aside_at: datetime | None
-
-
-@dataclass(frozen=True, slots=True)
-class SetQualityRow:
-    """A set's figures as they are kept."""
-
-    school_id: UUID
-    topic_set_id: UUID
-    students: int
-    reliability: float | None
-    low: float | None
-    high: float | None
-    model: str
-    items: list[dict[str, Any]]
-    counted_at: datetime
 
 
 _IN_SCHOOL = TALLY.c.school_id == bindparam("school_id")
@@ -162,11 +125,11 @@ LAST = select(RUN.c.last_attempt_id).where(RUN.c.school_id == bindparam("school_
 LATEST_RUN = select(RUN.c.ran_at).where(RUN.c.school_id == bindparam("school_id"))
 LIST = select(QUALITY).where(QUALITY.c.school_id == bindparam("school_id")).order_by(QUALITY.c.family)
 FIND = LIST.where(QUALITY.c.family == bindparam("family"))
-KEEP = Upsert(QUALITY, lambda new: {name: new[name] for name in QualityRow.__slots__[2:]})
+KEEP = Upsert(QUALITY)
 FORGET = delete(QUALITY).where(QUALITY.c.school_id == bindparam("of_school"))
 FORGET_SETS = delete(OF_SET).where(OF_SET.c.school_id == bindparam("of_school"))
-KEEP_RUN = Upsert(RUN, lambda new: {name: new[name] for name in ("last_attempt_id", "ran_at")})
-KEEP_SET = Upsert(OF_SET, lambda new: {name: new[name] for name in SetQualityRow.__slots__[2:]})
+KEEP_RUN = Upsert(RUN)
+KEEP_SET = Upsert(OF_SET)
 SET_MARKS = (
     select(
         ASSIGNMENT.c.topic_set_id,
@@ -233,15 +196,15 @@ def sum_families(connection: Connection, school_id: UUID) -> tuple[SumsRow, ...]
     return tuple(SumsRow(row[0], *map(int, row[1:7]), *map(float, row[7:])) for row in rows)
 
 
-def list_qualities(connection: Connection, school_id: UUID) -> tuple[QualityRow, ...]:
+def list_qualities(connection: Connection, school_id: UUID) -> tuple[FamilyQuality, ...]:
     """Return the kept figures of every family of a school."""
-    return tuple(QualityRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+    return tuple(FamilyQuality(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
 
 
-def find_quality(connection: Connection, school_id: UUID, family: str) -> QualityRow | None:
+def find_quality(connection: Connection, school_id: UUID, family: str) -> FamilyQuality | None:
     """Return the kept figures of one family."""
     row = connection.execute(FIND, {"school_id": school_id, "family": family}).mappings().first()
-    return QualityRow(**row) if row else None
+    return FamilyQuality(**row) if row else None
 
 
 def forget_qualities(connection: Connection, school_id: UUID) -> None:
@@ -250,7 +213,7 @@ def forget_qualities(connection: Connection, school_id: UUID) -> None:
         connection.execute(statement, {"of_school": school_id})
 
 
-def keep_quality(connection: Connection, row: QualityRow) -> None:
+def keep_quality(connection: Connection, row: FamilyQuality) -> None:
     """Keep a family's figures."""
     KEEP.run(connection, asdict(row))
 
@@ -265,12 +228,12 @@ def list_set_marks(connection: Connection, school_id: UUID) -> tuple[SetMarkRow,
     return tuple(SetMarkRow(*row) for row in connection.execute(SET_MARKS, {"school_id": school_id}))
 
 
-def keep_set_quality(connection: Connection, row: SetQualityRow) -> None:
+def keep_set_quality(connection: Connection, row: SetQuality) -> None:
     """Keep a set's figures."""
     KEEP_SET.run(connection, asdict(row))
 
 
-def list_set_qualities(connection: Connection, school_id: UUID) -> tuple[tuple[SetQualityRow, str], ...]:
+def list_set_qualities(connection: Connection, school_id: UUID) -> tuple[tuple[SetQuality, str], ...]:
     """Return the kept figures of every set of a school, with its title."""
     rows = connection.execute(LIST_SETS, {"school_id": school_id})
-    return tuple((SetQualityRow(*row[:-1]), row[-1]) for row in rows)
+    return tuple((SetQuality(*row[:-1]), row[-1]) for row in rows)

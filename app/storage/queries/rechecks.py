@@ -16,19 +16,6 @@ PERSON, SKILL, ATTEMPT = table_of(Person), table_of(LearnerSkill), table_of(Atte
 
 
 @dataclass(frozen=True, slots=True)
-class RecheckRow:
-    """Where a set came from."""
-
-    school_id: UUID
-    topic_set_id: UUID
-    class_id: UUID
-    family: str
-    misconception: str | None
-    students: int
-    made_at: datetime
-
-
-@dataclass(frozen=True, slots=True)
 class ThenRow:
     """What was known of a student when the set was made."""
 
@@ -55,7 +42,7 @@ class StudentRow:
 
 ADD, ADD_PERSON = insert(RECHECK), insert(OF_PERSON)
 LIST = (
-    select(*(RECHECK.c[name] for name in RecheckRow.__slots__), SET.c.title)
+    select(RECHECK, SET.c.title)
     .select_from(
         RECHECK.join(SET, (SET.c.school_id == RECHECK.c.school_id) & (SET.c.id == RECHECK.c.topic_set_id)),
     )
@@ -109,19 +96,19 @@ STUDENTS = (
 REMOVE = delete(RECHECK).where(RECHECK.c.school_id == bindparam("school_id"), RECHECK.c.made_at < bindparam("before"))
 
 
-def add_recheck(connection: Connection, recheck: RecheckRow, people: Sequence[ThenRow]) -> None:
+def add_recheck(connection: Connection, recheck: Recheck, people: Sequence[ThenRow]) -> None:
     """Keep where a set came from, with what was known of each of its students."""
     connection.execute(ADD, asdict(recheck))
     of = {"school_id": recheck.school_id, "topic_set_id": recheck.topic_set_id}
     connection.execute(ADD_PERSON, [of | asdict(each) for each in people])
 
 
-def list_of_class(connection: Connection, school_id: UUID, class_id: UUID) -> list[tuple[RecheckRow, str]]:
+def list_of_class(connection: Connection, school_id: UUID, class_id: UUID) -> list[tuple[Recheck, str]]:
     """Return the sets made from weak spots of a class, each with its title, the latest first."""
     return _rows(connection.execute(OF_CLASS, {"school_id": school_id, "class_id": class_id}))
 
 
-def find_of_set(connection: Connection, school_id: UUID, topic_set_id: UUID) -> tuple[RecheckRow, str] | None:
+def find_of_set(connection: Connection, school_id: UUID, topic_set_id: UUID) -> tuple[Recheck, str] | None:
     """Return where a set came from, with its title; None when it was made from no weak spot."""
     rows = _rows(connection.execute(OF_SET, {"school_id": school_id, "topic_set_id": topic_set_id}))
     return rows[0] if rows else None
@@ -138,5 +125,5 @@ def remove_before(connection: Connection, school_id: UUID, before: datetime) -> 
     connection.execute(REMOVE, {"school_id": school_id, "before": before})
 
 
-def _rows(found: Any) -> list[tuple[RecheckRow, str]]:
-    return [(RecheckRow(*row[:-1]), row[-1]) for row in found]
+def _rows(found: Any) -> list[tuple[Recheck, str]]:
+    return [(Recheck(*row[:-1]), row[-1]) for row in found]

@@ -1,7 +1,7 @@
 """Attempts to be marked again, and the marks they had."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -43,27 +43,6 @@ class MarkRow:
     correct: bool
     share: float
     misconceptions: list[str]
-
-
-@dataclass(frozen=True, slots=True)
-class RegradedRow:
-    """The earlier and the later mark of an attempt, and what was done to it."""
-
-    school_id: UUID
-    id: UUID
-    attempt_id: UUID
-    visit_id: UUID
-    family: str
-    old_correct: bool
-    old_share: float
-    old_misconceptions: list[str]
-    new_correct: bool
-    new_share: float
-    new_misconceptions: list[str]
-    regraded_by: str
-    regraded_at: datetime
-    told_at: datetime | None = None
-    deed: str = "marked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,35 +98,31 @@ def list_marks(connection: Connection, school_id: UUID, visit_id: UUID, past: Pa
     return tuple(MarkRow(*row) for row in rows)
 
 
-def keep_set_aside(connection: Connection, rows: Sequence[RegradedRow], set_aside_at: datetime | None) -> None:
+def keep_set_aside(connection: Connection, rows: Sequence[RegradedAttempt], set_aside_at: datetime | None) -> None:
     """Set attempts aside, or (None) let them count again, and note what was done to each."""
     if not rows:
         return
     of = [{"in_school": row.school_id, "of_attempt": row.attempt_id, "moment": set_aside_at} for row in rows]
     connection.execute(PUT, of)
-    connection.execute(ADD, [_plain(row) for row in rows])
+    connection.execute(ADD, [asdict(row) for row in rows])
 
 
-def keep_regraded(connection: Connection, rows: Sequence[RegradedRow]) -> int:
+def keep_regraded(connection: Connection, rows: Sequence[RegradedAttempt]) -> int:
     """Give attempts their later marks and keep both; one that does not have the earlier mark any more is left.
 
     Returns how many got their later mark.
     """
     marked = [row for row in rows if _mark(connection, row)]
     if marked:
-        connection.execute(ADD, [_plain(row) for row in marked])
+        connection.execute(ADD, [asdict(row) for row in marked])
     return len(marked)
 
 
-def _mark(connection: Connection, row: RegradedRow) -> bool:
+def _mark(connection: Connection, row: RegradedAttempt) -> bool:
     first = row.new_misconceptions[0] if row.new_misconceptions else None
     of = {"in_school": row.school_id, "of_attempt": row.attempt_id, "first": first}
     names = ("old_correct", "old_share", "new_correct", "new_share", "new_misconceptions")
     return connection.execute(MARK, of | {name: getattr(row, name) for name in names}).rowcount == 1
-
-
-def _plain(row: RegradedRow) -> dict[str, Any]:
-    return {name: getattr(row, name) for name in RegradedRow.__slots__}
 
 
 def list_untold(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[UntoldRow, ...]:

@@ -1,8 +1,7 @@
 """Rehearsals of a visit, and the answers kept while they run."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select, update
@@ -13,33 +12,6 @@ from app.storage.queries.drills import ATTEMPT, DRILL, ITEM
 from app.storage.upsert import Upsert
 
 REHEARSAL, DRAFT = table_of(Rehearsal), table_of(RehearsalDraft)
-
-
-@dataclass(frozen=True, slots=True)
-class RehearsalRow:
-    """A rehearsal as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    drill_id: UUID
-    profile: dict[str, Any]
-    counts: dict[str, int]
-    strict: bool
-    started_at: datetime
-    ends_at: datetime
-    paused_at: datetime | None = None
-    submitted_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class DraftRow:
-    """What was filled in for an item so far; no fields: nothing yet."""
-
-    school_id: UUID
-    drill_item_id: UUID
-    fields: dict[str, list[str]]
-    flagged: bool
-    changed_at: datetime
 
 
 _OF_DRILL = (DRILL.c.school_id == REHEARSAL.c.school_id) & (DRILL.c.id == REHEARSAL.c.drill_id)
@@ -54,7 +26,7 @@ DRAFTS = (
     .select_from(DRAFT.join(ITEM, (ITEM.c.school_id == DRAFT.c.school_id) & (ITEM.c.id == DRAFT.c.drill_item_id)))
     .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
 )
-KEEP_DRAFT = Upsert(DRAFT, lambda new: {name: new[name] for name in ("fields", "flagged", "changed_at")})
+KEEP_DRAFT = Upsert(DRAFT)
 SET_TIMES = (
     update(REHEARSAL)
     .where(REHEARSAL.c.school_id == bindparam("of_school"), REHEARSAL.c.id == bindparam("rehearsal_id"))
@@ -71,43 +43,43 @@ LATER_ANSWER = (
 )
 
 
-def find_rehearsal(connection: Connection, school_id: UUID, visit_id: UUID, rehearsal_id: UUID) -> RehearsalRow | None:
+def find_rehearsal(connection: Connection, school_id: UUID, visit_id: UUID, rehearsal_id: UUID) -> Rehearsal | None:
     """Return a visit's own rehearsal."""
     of = {"school_id": school_id, "visit_id": visit_id, "rehearsal_id": rehearsal_id}
     row = connection.execute(FIND, of).mappings().first()
-    return RehearsalRow(**row) if row else None
+    return Rehearsal(**row) if row else None
 
 
-def list_rehearsals(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[RehearsalRow, ...]:
+def list_rehearsals(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[Rehearsal, ...]:
     """Return a visit's rehearsals, the latest first."""
     rows = connection.execute(LIST, {"school_id": school_id, "visit_id": visit_id}).mappings()
-    return tuple(RehearsalRow(**row) for row in rows)
+    return tuple(Rehearsal(**row) for row in rows)
 
 
-def find_unmarked(connection: Connection, school_id: UUID, visit_id: UUID) -> RehearsalRow | None:
+def find_unmarked(connection: Connection, school_id: UUID, visit_id: UUID) -> Rehearsal | None:
     """Return the visit's latest rehearsal that is not marked yet."""
     row = connection.execute(UNMARKED, {"school_id": school_id, "visit_id": visit_id}).mappings().first()
-    return RehearsalRow(**row) if row else None
+    return Rehearsal(**row) if row else None
 
 
-def add_rehearsal(connection: Connection, row: RehearsalRow) -> None:
+def add_rehearsal(connection: Connection, row: Rehearsal) -> None:
     """Keep a new rehearsal."""
     connection.execute(ADD, asdict(row))
 
 
-def set_times(connection: Connection, row: RehearsalRow) -> None:
+def set_times(connection: Connection, row: Rehearsal) -> None:
     """Keep when a rehearsal ends, since when it is paused, and as of when it is marked."""
     times = {"end": row.ends_at, "pause": row.paused_at, "submission": row.submitted_at}
     connection.execute(SET_TIMES, {"of_school": row.school_id, "rehearsal_id": row.id} | times)
 
 
-def list_drafts(connection: Connection, school_id: UUID, drill_id: UUID) -> dict[UUID, DraftRow]:
+def list_drafts(connection: Connection, school_id: UUID, drill_id: UUID) -> dict[UUID, RehearsalDraft]:
     """Return what was filled in so far, by item."""
     rows = connection.execute(DRAFTS, {"school_id": school_id, "drill_id": drill_id}).mappings()
-    return {row["drill_item_id"]: DraftRow(**row) for row in rows}
+    return {row["drill_item_id"]: RehearsalDraft(**row) for row in rows}
 
 
-def keep_draft(connection: Connection, draft: DraftRow) -> None:
+def keep_draft(connection: Connection, draft: RehearsalDraft) -> None:
     """Keep what is filled in for an item, in place of what was."""
     KEEP_DRAFT.run(connection, asdict(draft))
 

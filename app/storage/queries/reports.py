@@ -14,24 +14,6 @@ REPORT, ATTEMPT = table_of(Report), table_of(Attempt)
 
 
 @dataclass(frozen=True, slots=True)
-class ReportRow:
-    """A report as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    drill_item_id: UUID
-    visit_id: UUID
-    family: str
-    item: dict[str, Any]
-    text: str
-    language: str
-    created_at: datetime
-    settled_at: datetime | None = None
-    settled_by: str | None = None
-    answer: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class AnswerRow:
     """What was answered to a reported item."""
 
@@ -65,7 +47,7 @@ ANSWERS = (
 LIST = select(REPORT).where(REPORT.c.school_id == bindparam("school_id")).order_by(REPORT.c.id)
 
 
-def add_report(connection: Connection, report: ReportRow) -> None:
+def add_report(connection: Connection, report: Report) -> None:
     """Keep a report."""
     connection.execute(ADD, asdict(report))
 
@@ -75,9 +57,9 @@ def count_reports(connection: Connection, school_id: UUID, item_id: UUID) -> int
     return connection.scalar(COUNT, {"school_id": school_id, "item_id": item_id}) or 0
 
 
-def list_reports(connection: Connection, school_id: UUID) -> tuple[ReportRow, ...]:
+def list_reports(connection: Connection, school_id: UUID) -> tuple[Report, ...]:
     """Return a school's reports, oldest first."""
-    return tuple(ReportRow(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+    return tuple(Report(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
 
 
 def list_answers(connection: Connection, school_id: UUID) -> dict[UUID, AnswerRow]:
@@ -86,19 +68,19 @@ def list_answers(connection: Connection, school_id: UUID) -> dict[UUID, AnswerRo
     return {row[0]: AnswerRow(*row[1:]) for row in rows}
 
 
-def find_report(connection: Connection, school_id: UUID, report_id: UUID) -> ReportRow | None:
+def find_report(connection: Connection, school_id: UUID, report_id: UUID) -> Report | None:
     """Return one report of a school."""
     row = connection.execute(FIND, {"school_id": school_id, "report_id": report_id}).mappings().first()
-    return ReportRow(**row) if row else None
+    return Report(**row) if row else None
 
 
-def list_of_visit(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[ReportRow, ...]:
+def list_of_visit(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[Report, ...]:
     """Return what a visit reported, newest first."""
     rows = connection.execute(OF_VISIT, {"school_id": school_id, "visit_id": visit_id}).mappings()
-    return tuple(ReportRow(**row) for row in rows)
+    return tuple(Report(**row) for row in rows)
 
 
-def settle_report(connection: Connection, report: ReportRow, answer: str, who: str, now: datetime) -> bool:
+def settle_report(connection: Connection, report: Report, answer: str, who: str, now: datetime) -> bool:
     """Keep what became of a report; False when it is settled already."""
     of = {"in_school": report.school_id, "report_id": report.id}
     changes = SETTLE.values(settled_at=now, settled_by=who, answer=answer)

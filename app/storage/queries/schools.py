@@ -1,8 +1,7 @@
 """Finding, keeping and changing schools."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field
-from datetime import datetime
+from dataclasses import asdict
 from typing import Any
 from uuid import UUID
 
@@ -23,23 +22,6 @@ class SchoolChanged(Exception):
     """Somebody has changed the school's settings since the version at hand."""
 
 
-@dataclass(frozen=True, slots=True)
-class SchoolRow:
-    """A school as it is kept."""
-
-    id: UUID
-    code: str
-    name: str
-    language: str
-    time_zone: str
-    created_at: datetime
-    conventions: dict[str, Any] = field(default_factory=dict)
-    retention: dict[str, Any] = field(default_factory=dict)
-    bars: dict[str, Any] = field(default_factory=dict)
-    demonstration: bool = False
-    version: int = 1
-
-
 FIND = select(SCHOOL).where(SCHOOL.c.id == bindparam("school_id"))
 FIND_BY_CODE = select(SCHOOL).where(SCHOOL.c.code == bindparam("code"))
 LIST = select(SCHOOL).where(SCHOOL.c.id != VISITORS_SCHOOL_ID).order_by(SCHOOL.c.code)
@@ -47,24 +29,24 @@ ADD = insert(SCHOOL)
 CHANGE = update(SCHOOL).where(SCHOOL.c.id == bindparam("of_id"), SCHOOL.c.version == bindparam("known_version"))
 
 
-def find_school(connection: Connection, school_id: UUID) -> SchoolRow | None:
+def find_school(connection: Connection, school_id: UUID) -> School | None:
     """Return a school."""
     row = connection.execute(FIND, {"school_id": school_id}).mappings().first()
-    return SchoolRow(**row) if row else None
+    return School(**row) if row else None
 
 
-def find_school_by_code(connection: Connection, code: str) -> SchoolRow | None:
+def find_school_by_code(connection: Connection, code: str) -> School | None:
     """Return the school people mean by its code."""
     row = connection.execute(FIND_BY_CODE, {"code": code}).mappings().first()
-    return SchoolRow(**row) if row else None
+    return School(**row) if row else None
 
 
-def list_schools(connection: Connection) -> tuple[SchoolRow, ...]:
+def list_schools(connection: Connection) -> tuple[School, ...]:
     """Return every school but the visitors', by code."""
-    return tuple(SchoolRow(**row) for row in connection.execute(LIST).mappings())
+    return tuple(School(**row) for row in connection.execute(LIST).mappings())
 
 
-def add_school(connection: Connection, school: SchoolRow) -> None:
+def add_school(connection: Connection, school: School) -> None:
     """Keep a new school; raises CodeTaken."""
     try:
         connection.execute(ADD, asdict(school))

@@ -14,22 +14,6 @@ SIGN_IN, PERSON, VISIT, SCHOOL = table_of(SignIn), table_of(Person), table_of(Vi
 
 
 @dataclass(frozen=True, slots=True)
-class SignInRow:
-    """A sign-in as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    person_id: UUID
-    token_hash: str
-    device: str
-    created_at: datetime
-    seen_at: datetime
-    idle_until: datetime
-    ends_at: datetime
-    revoked_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class SignedInRow:
     """A sign-in that may still hold, with the person it is of, their language, and the house rules of new draws."""
 
@@ -115,7 +99,7 @@ def find_sign_in(connection: Connection, school_id: UUID, token_hash: str) -> Si
     return SignedInRow(**row) if row else None
 
 
-def add_sign_in(connection: Connection, sign_in: SignInRow) -> None:
+def add_sign_in(connection: Connection, sign_in: SignIn) -> None:
     """Keep a new sign-in."""
     connection.execute(ADD, asdict(sign_in))
     see_person(connection, sign_in.school_id, sign_in.person_id, sign_in.seen_at)
@@ -143,10 +127,10 @@ def revoke_all(connection: Connection, school_id: UUID, person_id: UUID, now: da
     connection.execute(REVOKE_ALL, {"of_school_id": school_id, "of_id": person_id, "now": now})
 
 
-def list_sign_ins(connection: Connection, school_id: UUID, person_id: UUID, now: datetime) -> tuple[SignInRow, ...]:
+def list_sign_ins(connection: Connection, school_id: UUID, person_id: UUID, now: datetime) -> tuple[SignIn, ...]:
     """Return the sign-ins of a person that hold, the one in use last first."""
     found = {"school_id": school_id, "person_id": person_id, "now": now}
-    return tuple(SignInRow(**row) for row in connection.execute(LIST, found).mappings())
+    return tuple(SignIn(**row) for row in connection.execute(LIST, found).mappings())
 
 
 def revoke_one(connection: Connection, school_id: UUID, person_id: UUID, sign_in_id: UUID, now: datetime) -> bool:

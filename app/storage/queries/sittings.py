@@ -9,16 +9,7 @@ from sqlalchemy import BindParameter, Connection, bindparam, case, func, insert,
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
-from app.storage.models import (
-    AssignedPerson,
-    Assignment,
-    Attempt,
-    DrillItem,
-    Enrolment,
-    Extension,
-    Sitting,
-    TopicSet,
-)
+from app.storage.models import AssignedPerson, Assignment, Attempt, DrillItem, Enrolment, Extension, Sitting, TopicSet
 
 SITTING, ASSIGNMENT, SET = table_of(Sitting), table_of(Assignment), table_of(TopicSet)
 EXTENSION, ITEM, ATTEMPT = table_of(Extension), table_of(DrillItem), table_of(Attempt)
@@ -27,21 +18,6 @@ ENROLMENT, ASSIGNED = table_of(Enrolment), table_of(AssignedPerson)
 
 class SittingExists(Exception):
     """There is a sitting with this number already."""
-
-
-@dataclass(frozen=True, slots=True)
-class NewSitting:
-    """A sitting as it is kept when it starts."""
-
-    school_id: UUID
-    id: UUID
-    assignment_id: UUID
-    person_id: UUID
-    number: int
-    drill_id: UUID
-    started_at: datetime
-    ends_at: datetime | None
-    finished_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +226,7 @@ def find_due(connection: Connection, school_id: UUID, person_id: UUID, assignmen
     return DueRow(**row) if row else None
 
 
-def add_sitting(connection: Connection, sitting: NewSitting) -> None:
+def add_sitting(connection: Connection, sitting: Sitting) -> None:
     """Keep a sitting whose drill is kept already; raises SittingExists."""
     try:
         connection.execute(ADD, asdict(sitting))

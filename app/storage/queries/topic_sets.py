@@ -20,31 +20,6 @@ class SetChanged(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class SetRow:
-    """A topic set as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    title: str
-    note: str
-    made_by: UUID
-    wish: dict[str, Any]
-    conventions: dict[str, Any]
-    language: str | None
-    seed: int
-    numbers: str
-    reveal: str
-    minutes: int | None
-    pass_percent: int | None
-    attempts_allowed: int
-    version: int
-    created_at: datetime
-    changed_at: datetime
-    locked_at: datetime | None = None
-    archived_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class SetItemRow:
     """One place of a set."""
 
@@ -127,10 +102,10 @@ REMOVE_ITEM = delete(ITEM).where(
 )
 
 
-def find_set(connection: Connection, school_id: UUID, set_id: UUID) -> SetRow | None:
+def find_set(connection: Connection, school_id: UUID, set_id: UUID) -> TopicSet | None:
     """Return a set of a school, archived or not."""
     row = connection.execute(FIND, {"school_id": school_id, "set_id": set_id}).mappings().first()
-    return SetRow(**row) if row else None
+    return TopicSet(**row) if row else None
 
 
 def list_sets(connection: Connection, school_id: UUID) -> tuple[SetListRow, ...]:
@@ -150,31 +125,31 @@ def list_pass_marks(connection: Connection, school_id: UUID, set_id: UUID) -> tu
     return tuple(PassMarkRow(**row) for row in rows)
 
 
-def add_set(connection: Connection, topic_set: SetRow, items: Sequence[SetItemRow]) -> None:
+def add_set(connection: Connection, topic_set: TopicSet, items: Sequence[SetItemRow]) -> None:
     """Keep a new set with its items."""
     connection.execute(ADD, asdict(topic_set))
     connection.execute(ADD_ITEM, [_of_set(topic_set, item) for item in items])
 
 
-def add_pass_mark(connection: Connection, topic_set: SetRow, row_id: UUID, person_id: UUID, now: datetime) -> None:
+def add_pass_mark(connection: Connection, topic_set: TopicSet, row_id: UUID, person_id: UUID, now: datetime) -> None:
     """Note the pass mark that the set has from now on."""
     row = {"id": row_id, "percent": topic_set.pass_percent, "set_by": person_id, "set_at": now}
     connection.execute(ADD_PASS_MARK, row | {"school_id": topic_set.school_id, "topic_set_id": topic_set.id})
 
 
-def change_set(connection: Connection, known: SetRow, changes: Mapping[str, Any]) -> None:
+def change_set(connection: Connection, known: TopicSet, changes: Mapping[str, Any]) -> None:
     """Change a set that still has the version at hand; raises SetChanged, then nothing is changed."""
     where = {"in_school": known.school_id, "set_id": known.id, "known_version": known.version}
     if connection.execute(CHANGE.values(**changes, version=known.version + 1), where).rowcount != 1:
         raise SetChanged(known.id)
 
 
-def replace_item(connection: Connection, topic_set: SetRow, item: SetItemRow) -> None:
+def replace_item(connection: Connection, topic_set: TopicSet, item: SetItemRow) -> None:
     """Put another item in the place of the one with its position."""
     where = {"school_id": topic_set.school_id, "set_id": topic_set.id, "at_position": item.position}
     connection.execute(REMOVE_ITEM, where)
     connection.execute(ADD_ITEM, _of_set(topic_set, item))
 
 
-def _of_set(topic_set: SetRow, item: SetItemRow) -> dict[str, Any]:
+def _of_set(topic_set: TopicSet, item: SetItemRow) -> dict[str, Any]:
     return asdict(item) | {"school_id": topic_set.school_id, "topic_set_id": topic_set.id}

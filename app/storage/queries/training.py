@@ -1,7 +1,6 @@
 """The training record: adding to it and reading it; there is no way to change or take away."""
 
-from dataclasses import asdict, dataclass, field
-from datetime import date, datetime
+from dataclasses import asdict
 from typing import Any
 from uuid import UUID
 
@@ -13,25 +12,6 @@ from app.storage.models import TrainingEntry
 ENTRY = table_of(TrainingEntry)
 
 
-@dataclass(frozen=True, slots=True)
-class TrainingRow:
-    """An entry as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    person_id: UUID
-    kind: str
-    day: date
-    text: str
-    minutes: int | None
-    made_by: UUID
-    made_by_name: str
-    initials: str
-    made_at: datetime
-    corrects: UUID | None = None
-    details: dict[str, Any] = field(default_factory=dict)
-
-
 ADD = insert(ENTRY)
 LIST = (
     select(ENTRY)
@@ -40,18 +20,18 @@ LIST = (
 )
 
 
-def add_entry(connection: Connection, entry: TrainingRow) -> None:
+def add_entry(connection: Connection, entry: TrainingEntry) -> None:
     """Add an entry."""
     connection.execute(ADD, asdict(entry))
 
 
-def list_entries(connection: Connection, school_id: UUID, person_id: UUID) -> tuple[TrainingRow, ...]:
+def list_entries(connection: Connection, school_id: UUID, person_id: UUID) -> tuple[TrainingEntry, ...]:
     """Return a student's entries by day, oldest first."""
     rows = connection.execute(LIST, {"school_id": school_id, "person_id": person_id}).mappings()
-    return tuple(TrainingRow(**row) for row in rows)
+    return tuple(TrainingEntry(**row) for row in rows)
 
 
-def as_plain(entry: TrainingRow) -> dict[str, Any]:
+def as_plain(entry: TrainingEntry) -> dict[str, Any]:
     """Return an entry as it is handed to the person it is about."""
     return {
         "id": str(entry.id),

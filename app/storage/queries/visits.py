@@ -1,6 +1,6 @@
 """Finding and keeping visits; a visit is found by the hash of its token alone."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
 from typing import Any
 from uuid import UUID
@@ -14,23 +14,7 @@ VISIT = table_of(Visit)
 ONE = (VISIT.c.school_id == bindparam("of_school_id"), VISIT.c.id == bindparam("of_visit_id"))
 
 
-@dataclass(frozen=True, slots=True)
-class VisitRow:
-    """A visit as it is kept."""
-
-    school_id: UUID
-    id: UUID
-    token_hash: str
-    language: str
-    conventions: dict[str, Any]
-    created_at: datetime
-    seen_at: datetime
-    idle_until: datetime
-    ends_at: datetime
-    revoked_at: datetime | None = None
-
-
-FIND = select(*(VISIT.c[name] for name in VisitRow.__slots__)).where(
+FIND = select(VISIT).where(
     VISIT.c.school_id == bindparam("school_id"),
     VISIT.c.token_hash == bindparam("token_hash"),
 )
@@ -41,18 +25,18 @@ CHANGE_CONVENTIONS = update(VISIT).where(*ONE).values(conventions=bindparam("con
 REVOKE = update(VISIT).where(*ONE).values(revoked_at=bindparam("revoked_at"))
 
 
-def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> VisitRow | None:
+def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> Visit | None:
     """Return the visit with this token, expired or not."""
     row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).first()
-    return VisitRow(*row) if row else None
+    return Visit(*row) if row else None
 
 
-def add_visit(connection: Connection, visit: VisitRow) -> None:
+def add_visit(connection: Connection, visit: Visit) -> None:
     """Keep a new visit."""
     connection.execute(ADD, asdict(visit))
 
 
-def touch_visit(connection: Connection, visit: VisitRow, seen_at: datetime, idle_until: datetime) -> None:
+def touch_visit(connection: Connection, visit: Visit, seen_at: datetime, idle_until: datetime) -> None:
     """Note that a visit is in use."""
     changes = {"seen_at": seen_at, "idle_until": idle_until}
     connection.execute(TOUCH, _of(visit.school_id, visit.id) | changes)

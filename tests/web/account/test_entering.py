@@ -8,8 +8,9 @@ import pytest
 from app.services.actor import Role
 from app.services.schools import add_slip
 from app.services.throttle import MOST, WINDOW
+from app.storage.models import Person
 from app.storage.queries.audit import list_entries
-from app.storage.queries.people import PERSON, PersonRow, find_person
+from app.storage.queries.people import PERSON, find_person
 from app.web.factory import create_app
 from app.web.settings import Settings
 from tests.fakes import START, Clock, PlainHasher, Seeds
@@ -25,7 +26,7 @@ WRONG = "a wrong password"
 
 
 @pytest.fixture
-def pupil(school: OneSchool) -> PersonRow:
+def pupil(school: OneSchool) -> Person:
     return school.add(Role.STUDENT, "Alice")
 
 
@@ -38,7 +39,7 @@ def try_to_enter(browser: Browser, fields: dict[str, str], status: int = 422) ->
     return page.words("//p[@role='alert']")
 
 
-def test_pupil_signs_in_and_out(school: OneSchool, pupil: PersonRow) -> None:
+def test_pupil_signs_in_and_out(school: OneSchool, pupil: Person) -> None:
     browser = school.browser_of(pupil)
     assert browser.address == "/today"
     page = browser.get_page("/topics")
@@ -49,7 +50,7 @@ def test_pupil_signs_in_and_out(school: OneSchool, pupil: PersonRow) -> None:
     assert f'value="{school.code}"' in browser.get("/sign-in").get_data(as_text=True)
 
 
-def test_what_a_pupil_answers_is_there_in_another_browser(school: OneSchool, pupil: PersonRow) -> None:
+def test_what_a_pupil_answers_is_there_in_another_browser(school: OneSchool, pupil: Person) -> None:
     first = school.browser_of(pupil)
     first.start_drill("true-to-compass", length=3)
     address = first.address
@@ -78,7 +79,7 @@ def test_wrong_claims_are_told_apart_by_nothing(school: OneSchool, hasher: Plain
     assert len(said) == len(asked) == 1
 
 
-def test_code_is_good_once_and_password_is_chosen(school: OneSchool, pupil: PersonRow) -> None:
+def test_code_is_good_once_and_password_is_chosen(school: OneSchool, pupil: Person) -> None:
     old = school.browser_of(pupil)
     with school.backend.uow.writer() as connection:
         slip = add_slip(connection, school.code, pupil, None, START)
@@ -95,7 +96,7 @@ def test_code_is_good_once_and_password_is_chosen(school: OneSchool, pupil: Pers
     assert other.address == "/today"
 
 
-def test_code_expires_and_a_new_one_makes_the_old_worthless(school: OneSchool, pupil: PersonRow, clock: Clock) -> None:
+def test_code_expires_and_a_new_one_makes_the_old_worthless(school: OneSchool, pupil: Person, clock: Clock) -> None:
     with school.backend.uow.writer() as connection:
         first = add_slip(connection, school.code, pupil, None, START)
         second = add_slip(connection, school.code, pupil, None, START)
@@ -112,7 +113,7 @@ def test_code_expires_and_a_new_one_makes_the_old_worthless(school: OneSchool, p
     [("short", "has 5 characters"), ("x" * 201, "has 201"), ("password1234", "easily guessed"), ("a" * 20, "guessed")],
 )
 def test_password_that_will_not_do_leaves_the_code(
-    school: OneSchool, pupil: PersonRow, password: str, reason: str
+    school: OneSchool, pupil: Person, password: str, reason: str
 ) -> None:
     with school.backend.uow.writer() as connection:
         slip = add_slip(connection, school.code, pupil, None, START)
@@ -125,7 +126,7 @@ def test_password_that_will_not_do_leaves_the_code(
 
 
 def test_too_many_tries_shut_the_account_for_a_while_even_for_the_right_password(
-    school: OneSchool, pupil: PersonRow, clock: Clock
+    school: OneSchool, pupil: Person, clock: Clock
 ) -> None:
     browser = Browser(school.app)
     for _ in range(MOST["account"]):
@@ -145,7 +146,7 @@ def test_tries_are_counted_across_workers(school: OneSchool, settings: Settings,
         try_to_enter(Browser(app), claim(school, password=PASSWORD), 429)
 
 
-def test_tries_from_one_address_are_counted_over_all_accounts(school: OneSchool, pupil: PersonRow) -> None:
+def test_tries_from_one_address_are_counted_over_all_accounts(school: OneSchool, pupil: Person) -> None:
     """Those that succeed do not count: a class behind one address comes in."""
     address = "2001:db8:1::1"
     for number in range(MOST["address"]):
@@ -188,7 +189,7 @@ def test_nobody_is_led_to_another_site(school: OneSchool, onward: str, arrives: 
     assert response.location == arrives
 
 
-def test_fields_that_are_not_in_the_form_change_nothing(school: OneSchool, pupil: PersonRow) -> None:
+def test_fields_that_are_not_in_the_form_change_nothing(school: OneSchool, pupil: Person) -> None:
     browser = Browser(school.app)
     fields = claim(school, password=PASSWORD, role="school", person_id="0", school_id="0")
     browser.submit(browser.get_page("/sign-in"), fields, FORM)
@@ -202,7 +203,7 @@ def test_form_without_token_is_not_accepted_and_shows_no_password(school: OneSch
     assert PASSWORD not in page.text
 
 
-def test_comings_and_goings_are_in_the_log(school: OneSchool, pupil: PersonRow, clock: Clock) -> None:
+def test_comings_and_goings_are_in_the_log(school: OneSchool, pupil: Person, clock: Clock) -> None:
     school.browser_of(pupil)
     clock.forward(timedelta(minutes=1))
     try_to_enter(Browser(school.app), claim(school, password=WRONG))

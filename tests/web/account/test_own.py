@@ -7,7 +7,8 @@ from sqlalchemy import text
 
 from app.services.actor import Role
 from app.services.throttle import MOST
-from app.storage.queries.people import PersonRow, find_person
+from app.storage.models import Person
+from app.storage.queries.people import find_person
 from app.web.current import SIGN_IN
 from tests.pages import Page
 from tests.web.browsing import Browser
@@ -17,12 +18,12 @@ NEW = "eight swans on a lake"
 
 
 @pytest.fixture
-def alice_row(school: OneSchool) -> PersonRow:
+def alice_row(school: OneSchool) -> Person:
     return school.add(Role.STUDENT, "Alice")
 
 
 @pytest.fixture
-def student(school: OneSchool, alice_row: PersonRow) -> Browser:
+def student(school: OneSchool, alice_row: Person) -> Browser:
     return school.browser_of(alice_row)
 
 
@@ -39,7 +40,7 @@ def test_shows_what_one_signs_in_with(school: OneSchool, student: Browser) -> No
     Browser(school.app).get_page("/account", 403)
 
 
-def test_own_name_is_changed_and_nothing_else(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_own_name_is_changed_and_nothing_else(school: OneSchool, student: Browser, alice_row: Person) -> None:
     page = do(student, "/account", {"name": " Alice Roy ", "email": "", "role": "school", "login": "boss"})
     assert page.find("//header//a[text()='Alice Roy']")
     with school.backend.uow.reader() as connection:
@@ -49,7 +50,7 @@ def test_own_name_is_changed_and_nothing_else(school: OneSchool, student: Browse
     assert "Accepted" in do(student, "/account", {"name": ""}, 422).words("//*[@id='name-refusal']")
 
 
-def test_another_address_asks_for_the_password(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_another_address_asks_for_the_password(school: OneSchool, student: Browser, alice_row: Person) -> None:
     asked = {"name": "Alice", "email": "alice@example.org"}
     for wrong in ({}, {"own_password": "not this one"}):
         page = do(student, "/account", asked | wrong, 422)
@@ -64,7 +65,7 @@ def test_another_address_asks_for_the_password(school: OneSchool, student: Brows
 
 
 def test_password_change_signs_other_browsers_out_and_gives_a_new_token(
-    school: OneSchool, student: Browser, alice_row: PersonRow
+    school: OneSchool, student: Browser, alice_row: Person
 ) -> None:
     other = school.browser_of(alice_row)
     with student.client.session_transaction() as session:
@@ -85,7 +86,7 @@ def test_password_change_signs_other_browsers_out_and_gives_a_new_token(
     ("present", "wanted", "field"), [("wrong", NEW, "present"), (PASSWORD, "short", "password"), ("", NEW, "present")]
 )
 def test_password_stays_where_something_is_wrong(
-    school: OneSchool, student: Browser, alice_row: PersonRow, present: str, wanted: str, field: str
+    school: OneSchool, student: Browser, alice_row: Person, present: str, wanted: str, field: str
 ) -> None:
     page = do(student, "/account/password", {"present": present, "password": wanted}, 422)
     assert page.words(f"//*[@id='{field}-refusal']")
@@ -99,7 +100,7 @@ def test_present_password_cannot_be_guessed_at_length(student: Browser) -> None:
     do(student, "/account/password", {"present": PASSWORD, "password": NEW}, 429)
 
 
-def test_another_browser_is_signed_out_from_here(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_another_browser_is_signed_out_from_here(school: OneSchool, student: Browser, alice_row: Person) -> None:
     other = school.browser_of(alice_row)
     page = student.get_page("/account")
     assert "this browser" in page.words("//main//ul")
@@ -108,7 +109,7 @@ def test_another_browser_is_signed_out_from_here(school: OneSchool, student: Bro
     student.get_page("/account")
 
 
-def test_nobody_ends_somebody_elses_sign_in(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_nobody_ends_somebody_elses_sign_in(school: OneSchool, student: Browser, alice_row: Person) -> None:
     bob = school.browser_of(school.add(Role.STUDENT, "Bob"))
     school.browser_of(alice_row)
     action = student.get_page("/account").find("//form[contains(@action, '/sign-ins/0')]/@action")[0]
@@ -117,21 +118,21 @@ def test_nobody_ends_somebody_elses_sign_in(school: OneSchool, student: Browser,
     student.get_page("/account")
 
 
-def test_all_are_signed_out_at_once(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_all_are_signed_out_at_once(school: OneSchool, student: Browser, alice_row: Person) -> None:
     other = school.browser_of(alice_row)
     assert do(student, "/account/sign-ins/end", {}).heading == "Sign in"
     other.get_page("/account", 403)
     student.get_page("/account", 403)
 
 
-def test_language_goes_with_the_account(school: OneSchool, student: Browser, alice_row: PersonRow) -> None:
+def test_language_goes_with_the_account(school: OneSchool, student: Browser, alice_row: Person) -> None:
     page = student.get_page("/account")
     student.submit(page, {"language": "fr"}, "//form[@action='/language']")
     assert school.browser_of(alice_row).get_page("/account").heading == "Votre compte"
 
 
 def test_student_erased_while_answering_is_a_guest_and_nothing_is_kept(
-    school: OneSchool, student: Browser, alice_row: PersonRow
+    school: OneSchool, student: Browser, alice_row: Person
 ) -> None:
     question = student.start_drill("true-to-compass")
     erased = {"id": alice_row.visit_id.hex}

@@ -5,30 +5,30 @@ from uuid import UUID, uuid4
 import pytest
 
 from app.services.actor import Role
+from app.storage.models import Person
 from app.storage.queries import classes
-from app.storage.queries.people import PersonRow
 from tests.pages import Page, words_of
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid")
 
 
 @pytest.fixture
-def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+def instructor(school: OneSchool, ingrid: Person) -> Browser:
     return school.browser_of(ingrid)
 
 
 @pytest.fixture
-def alice_row(school: OneSchool) -> PersonRow:
+def alice_row(school: OneSchool) -> Person:
     return school.add(Role.STUDENT, "Alice")
 
 
 @pytest.fixture
-def autumn(school: OneSchool, ingrid: PersonRow, alice_row: PersonRow) -> UUID:
+def autumn(school: OneSchool, ingrid: Person, alice_row: Person) -> UUID:
     """Ingrid's class with Alice in it."""
     return school.add_class("Autumn", ingrid, alice_row)
 
@@ -63,7 +63,7 @@ def test_class_lists_its_students(instructor: Browser, autumn: UUID) -> None:
 
 
 def test_strangers_get_404_and_members_without_the_right_403(
-    school: OneSchool, other_school: OneSchool, autumn: UUID, alice_row: PersonRow
+    school: OneSchool, other_school: OneSchool, autumn: UUID, alice_row: Person
 ) -> None:
     irene = school.browser_of(school.add(Role.INSTRUCTOR, "Irene"))
     dora = other_school.browser_of(other_school.add(Role.SCHOOL, "Dora"))
@@ -124,7 +124,7 @@ def test_students_are_added_by_login_and_taken_out(school: OneSchool, instructor
 
 
 def test_instructors_are_added_and_the_last_one_stays(
-    school: OneSchool, instructor: Browser, ingrid: PersonRow, autumn: UUID
+    school: OneSchool, instructor: Browser, ingrid: Person, autumn: UUID
 ) -> None:
     irene, alice = school.add(Role.INSTRUCTOR, "Irene"), school.add(Role.STUDENT, "Anna")
     address = f"/classes/{autumn}"
@@ -140,7 +140,7 @@ def test_instructors_are_added_and_the_last_one_stays(
 
 
 def test_school_moves_a_student_with_all_they_answered(
-    school: OneSchool, ingrid: PersonRow, alice_row: PersonRow, autumn: UUID
+    school: OneSchool, ingrid: Person, alice_row: Person, autumn: UUID
 ) -> None:
     student = school.browser_of(alice_row)
     student.start_drill("true-to-compass")

@@ -5,39 +5,40 @@ from uuid import UUID, uuid4
 import pytest
 
 from app.services.actor import Role
+from app.storage.models import Person
 from app.storage.queries import classes
-from app.storage.queries.people import PersonRow, find_person
+from app.storage.queries.people import find_person
 from tests.pages import Page
 from tests.web.browsing import Browser
 from tests.web.members import PASSWORD, OneSchool
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid")
 
 
 @pytest.fixture
-def alice_row(school: OneSchool) -> PersonRow:
+def alice_row(school: OneSchool) -> Person:
     return school.add(Role.STUDENT, "Alice")
 
 
 @pytest.fixture
-def autumn(school: OneSchool, ingrid: PersonRow, alice_row: PersonRow) -> UUID:
+def autumn(school: OneSchool, ingrid: Person, alice_row: Person) -> UUID:
     return school.add_class("Autumn", ingrid, alice_row)
 
 
 @pytest.fixture
-def selma_row(school: OneSchool) -> PersonRow:
+def selma_row(school: OneSchool) -> Person:
     return school.add(Role.SCHOOL, "Selma")
 
 
 @pytest.fixture
-def selma(school: OneSchool, selma_row: PersonRow) -> Browser:
+def selma(school: OneSchool, selma_row: Person) -> Browser:
     return school.browser_of(selma_row)
 
 
-def do(browser: Browser, person: PersonRow, what: str, fields: dict[str, str], status: int = 200) -> Page:
+def do(browser: Browser, person: Person, what: str, fields: dict[str, str], status: int = 200) -> Page:
     action = f"/people/{person.id}{what}"
     return browser.submit(browser.get_page(f"/people/{person.id}"), fields, f"//form[@action='{action}']", status)
 
@@ -46,7 +47,7 @@ def send(browser: Browser, address: str, fields: dict[str, str], status: int) ->
     return browser.send(address, {"csrf_token": browser.get_page("/").token} | fields, status)
 
 
-def kept(school: OneSchool, person: PersonRow) -> PersonRow:
+def kept(school: OneSchool, person: Person) -> Person:
     with school.backend.uow.reader() as connection:
         found = find_person(connection, school.id, person.id)
     assert found is not None
@@ -54,7 +55,7 @@ def kept(school: OneSchool, person: PersonRow) -> PersonRow:
 
 
 @pytest.mark.usefixtures("autumn")
-def test_lists_whom_one_looks_after(school: OneSchool, ingrid: PersonRow, selma: Browser) -> None:
+def test_lists_whom_one_looks_after(school: OneSchool, ingrid: Person, selma: Browser) -> None:
     school.add(Role.STUDENT, "Bob")
     everybody = selma.get_page("/people").words("//tbody")
     assert all(name in everybody for name in ("Alice", "Bob", "Ingrid", "Selma"))
@@ -64,9 +65,7 @@ def test_lists_whom_one_looks_after(school: OneSchool, ingrid: PersonRow, selma:
 
 
 @pytest.mark.usefixtures("autumn")
-def test_name_and_email_are_corrected_and_nothing_else(
-    school: OneSchool, ingrid: PersonRow, alice_row: PersonRow
-) -> None:
+def test_name_and_email_are_corrected_and_nothing_else(school: OneSchool, ingrid: Person, alice_row: Person) -> None:
     """Mass assignment: fields that the form does not have change nothing."""
     instructor = school.browser_of(ingrid)
     more = {"role": "school", "login": "boss", "school_id": str(uuid4()), "password_hash": "x", "left_at": "2026"}
@@ -84,7 +83,7 @@ def test_name_and_email_are_corrected_and_nothing_else(
 
 @pytest.mark.usefixtures("autumn")
 def test_instructor_gives_a_code_and_the_password_holds_until_it_is_used(
-    school: OneSchool, ingrid: PersonRow, alice_row: PersonRow
+    school: OneSchool, ingrid: Person, alice_row: Person
 ) -> None:
     page = do(school.browser_of(ingrid), alice_row, "/code", {})
     code = page.words("//dd[4]")
@@ -96,7 +95,7 @@ def test_instructor_gives_a_code_and_the_password_holds_until_it_is_used(
 
 
 def test_closed_to_strangers_and_to_whoever_does_not_look_after_them(
-    school: OneSchool, other_school: OneSchool, ingrid: PersonRow, alice_row: PersonRow, selma_row: PersonRow
+    school: OneSchool, other_school: OneSchool, ingrid: Person, alice_row: Person, selma_row: Person
 ) -> None:
     bob = school.add(Role.STUDENT, "Bob")
     dora = other_school.browser_of(other_school.add(Role.SCHOOL, "Dora"))
@@ -113,7 +112,7 @@ def test_closed_to_strangers_and_to_whoever_does_not_look_after_them(
 
 
 def test_whoever_leaves_is_signed_out_and_comes_back_with_everything(
-    school: OneSchool, alice_row: PersonRow, selma: Browser
+    school: OneSchool, alice_row: Person, selma: Browser
 ) -> None:
     student = school.browser_of(alice_row)
     student.start_drill("true-to-compass")
@@ -129,7 +128,7 @@ def test_whoever_leaves_is_signed_out_and_comes_back_with_everything(
 
 
 def test_classes_of_a_leaving_instructor_go_to_another(
-    school: OneSchool, ingrid: PersonRow, autumn: UUID, selma: Browser
+    school: OneSchool, ingrid: Person, autumn: UUID, selma: Browser
 ) -> None:
     irene = school.add(Role.INSTRUCTOR, "Irene")
     page = do(selma, ingrid, "/leave", {}, 409)
@@ -144,7 +143,7 @@ def test_classes_of_a_leaving_instructor_go_to_another(
 
 
 def test_roles_change_between_instructor_and_administrator_and_one_administrator_stays(
-    school: OneSchool, ingrid: PersonRow, alice_row: PersonRow, selma_row: PersonRow, selma: Browser
+    school: OneSchool, ingrid: Person, alice_row: Person, selma_row: Person, selma: Browser
 ) -> None:
     for what in ("/leave", "/role"):
         page = send(selma, f"/people/{selma_row.id}{what}", {"role": "instructor"}, 409)
@@ -157,7 +156,7 @@ def test_roles_change_between_instructor_and_administrator_and_one_administrator
     selma.get_page("/school/audit", 403)
 
 
-def test_school_signs_somebody_out_everywhere(school: OneSchool, alice_row: PersonRow, selma: Browser) -> None:
+def test_school_signs_somebody_out_everywhere(school: OneSchool, alice_row: Person, selma: Browser) -> None:
     lost = school.browser_of(alice_row)
     do(selma, alice_row, "/sign-out", {})
     lost.get_page("/account", 403)

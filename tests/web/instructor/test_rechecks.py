@@ -8,7 +8,7 @@ import pytest
 
 from app.grader.made_up import fields_of, wrong_value
 from app.services.actor import Role
-from app.storage.queries.people import PersonRow
+from app.storage.models import Person
 from tests.fakes import Clock
 from tests.questions.engine import library
 from tests.web.browsing import Browser
@@ -18,7 +18,7 @@ from tests.web.student.answers import item_of
 RECHECK_FORM = "//form[contains(@action, '/rechecks')]"
 
 
-def practise(school: OneSchool, clock: Clock, student: PersonRow, misconception: str) -> None:
+def practise(school: OneSchool, clock: Clock, student: Person, misconception: str) -> None:
     """Answer five conversions: by a misconception wherever it can be shown, or all of them rightly."""
     browser = school.browser_of(student)
     page = browser.start_drill("compass-to-true", length=5)
@@ -31,29 +31,29 @@ def practise(school: OneSchool, clock: Clock, student: PersonRow, misconception:
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid")
 
 
 @pytest.fixture
-def alice(school: OneSchool, clock: Clock) -> PersonRow:
+def alice(school: OneSchool, clock: Clock) -> Person:
     alice = school.add(Role.STUDENT, "Alice Arrow")
     practise(school, clock, alice, "forward-sign")
     return alice
 
 
 @pytest.fixture
-def autumn(school: OneSchool, ingrid: PersonRow, alice: PersonRow) -> UUID:
+def autumn(school: OneSchool, ingrid: Person, alice: Person) -> UUID:
     return school.add_class("Autumn", ingrid, alice, school.add(Role.STUDENT, "Bea"))
 
 
 @pytest.fixture
-def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+def instructor(school: OneSchool, ingrid: Person) -> Browser:
     return school.browser_of(ingrid)
 
 
 def test_a_set_from_a_row_is_for_those_behind_it_and_shows_before_and_after(
-    school: OneSchool, clock: Clock, instructor: Browser, alice: PersonRow, autumn: UUID
+    school: OneSchool, clock: Clock, instructor: Browser, alice: Person, autumn: UUID
 ) -> None:
     spots = f"/classes/{autumn}/weak-spots"
     page = instructor.get_page(spots)
@@ -99,7 +99,7 @@ def test_nobody_behind_a_row_is_said(instructor: Browser, autumn: UUID) -> None:
     assert instructor.get(f"/classes/{autumn}/rechecks/new?family=astrology").status_code == 404
 
 
-def test_french(school: OneSchool, ingrid: PersonRow, autumn: UUID) -> None:
+def test_french(school: OneSchool, ingrid: Person, autumn: UUID) -> None:
     browser = school.browser_of(ingrid, "fr")
     browser.send("/language", {"csrf_token": browser.get_page("/classes").token, "language": "fr", "here": "/"})
     page = browser.get_page(f"/classes/{autumn}/rechecks/new?family=compass-to-true")

@@ -7,8 +7,8 @@ import pytest
 
 from app.services.actor import Role
 from app.services.roster import MOST_NAMES
+from app.storage.models import Person
 from app.storage.queries import people
-from app.storage.queries.people import PersonRow
 from tests.pages import Page, words_of
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
@@ -18,17 +18,17 @@ CHOSEN = "a lubber line of my own"
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid")
 
 
 @pytest.fixture
-def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+def instructor(school: OneSchool, ingrid: Person) -> Browser:
     return school.browser_of(ingrid)
 
 
 @pytest.fixture
-def autumn(school: OneSchool, ingrid: PersonRow) -> UUID:
+def autumn(school: OneSchool, ingrid: Person) -> UUID:
     return school.add_class("Autumn", ingrid)
 
 

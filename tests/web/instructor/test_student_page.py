@@ -6,7 +6,7 @@ from uuid import UUID
 import pytest
 
 from app.services.actor import Role
-from app.storage.queries.people import PersonRow
+from app.storage.models import Person
 from tests.fakes import Clock
 from tests.pages import Page
 from tests.questions.replies import right_answer, wrong_answer
@@ -18,12 +18,12 @@ TAUGHT = {"kind": "taught", "day": "2026-09-01", "text": "Deviation and the corr
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid Vega")
 
 
 @pytest.fixture
-def alice(school: OneSchool, ingrid: PersonRow, clock: Clock) -> PersonRow:
+def alice(school: OneSchool, ingrid: Person, clock: Clock) -> Person:
     """A student of Ingrid's class, who answered three conversions, the first one wrongly."""
     row = school.add(Role.STUDENT, "Alice")
     school.add_class("Autumn", ingrid, row)
@@ -37,16 +37,16 @@ def alice(school: OneSchool, ingrid: PersonRow, clock: Clock) -> PersonRow:
 
 
 @pytest.fixture
-def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+def instructor(school: OneSchool, ingrid: Person) -> Browser:
     return school.browser_of(ingrid)
 
 
-def send(browser: Browser, student: PersonRow, what: str, fields: dict[str, str], status: int = 200) -> Page:
+def send(browser: Browser, student: Person, what: str, fields: dict[str, str], status: int = 200) -> Page:
     address = f"/people/{student.id}"
     return browser.submit(browser.get_page(f"{address}/record"), fields, f"//form[@action='{address}/{what}']", status)
 
 
-def test_page_shows_the_record_and_is_reached_from_the_person(instructor: Browser, alice: PersonRow) -> None:
+def test_page_shows_the_record_and_is_reached_from_the_person(instructor: Browser, alice: Person) -> None:
     person = instructor.get_page(f"/people/{alice.id}")
     page = instructor.get_page(person.find("//a[contains(@href, '/record')]/@href")[0])
     assert page.heading == "Record of Alice"
@@ -54,7 +54,7 @@ def test_page_shows_the_record_and_is_reached_from_the_person(instructor: Browse
 
 
 def test_entries_are_added_with_initials_and_corrections_leave_the_first_to_be_read(
-    instructor: Browser, alice: PersonRow
+    instructor: Browser, alice: Person
 ) -> None:
     page = send(instructor, alice, "record", TAUGHT)
     assert "IV" in page.words("//table")
@@ -68,7 +68,7 @@ def test_entries_are_added_with_initials_and_corrections_leave_the_first_to_be_r
 
 
 def test_notes_stay_beside_the_record_and_are_handed_over(
-    school: OneSchool, instructor: Browser, alice: PersonRow
+    school: OneSchool, instructor: Browser, alice: Person
 ) -> None:
     note = {"kind": "note", "day": "2026-09-01", "text": "Draws before reckoning."}
     page = send(instructor, alice, "record", note)
@@ -95,14 +95,14 @@ def test_notes_stay_beside_the_record_and_are_handed_over(
     ],
 )
 def test_what_cannot_be_entered_is_named_and_nothing_is_kept(
-    instructor: Browser, alice: PersonRow, fields: dict[str, str], named: str
+    instructor: Browser, alice: Person, fields: dict[str, str], named: str
 ) -> None:
     page = send(instructor, alice, "record", TAUGHT | fields, 422)
     assert named in page.words("//p[@role='alert']")
     assert "Nothing is entered yet" in instructor.get_page(f"/people/{alice.id}/record").words("//main")
 
 
-def test_recommendation_that_lacks_something_needs_a_written_reason(instructor: Browser, alice: PersonRow) -> None:
+def test_recommendation_that_lacks_something_needs_a_written_reason(instructor: Browser, alice: Person) -> None:
     refused = send(instructor, alice, "recommendation", {"reason": " "}, 422)
     assert "This text has 0 characters" in refused.words("//p[@role='alert']")
     page = send(instructor, alice, "recommendation", {"reason": "Two years on the line as a navigator"})
@@ -110,14 +110,14 @@ def test_recommendation_that_lacks_something_needs_a_written_reason(instructor: 
     assert "each section over the bar" in page.words("//main")
 
 
-def test_paper_is_one_pdf_page(instructor: Browser, alice: PersonRow) -> None:
+def test_paper_is_one_pdf_page(instructor: Browser, alice: Person) -> None:
     send(instructor, alice, "record", TAUGHT)
     response = instructor.get(f"/people/{alice.id}/training-record.pdf")
     assert response.mimetype == "application/pdf"
     assert response.data.startswith(b"%PDF-")
 
 
-def test_nobody_else_sees_it(school: OneSchool, alice: PersonRow) -> None:
+def test_nobody_else_sees_it(school: OneSchool, alice: Person) -> None:
     address = f"/people/{alice.id}/record"
     for role in (Role.STUDENT, Role.INSTRUCTOR):
         assert school.browser_of(school.add(role, f"Other {role}")).get(address).status_code in {403, 404}

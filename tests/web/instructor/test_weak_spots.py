@@ -12,7 +12,7 @@ from app.services.assignments import AssignWish, assign_set
 from app.services.set_wishes import SetWish
 from app.services.sign_ins import find_sign_in, open_sign_in
 from app.services.topic_sets import SetSettings, make_set
-from app.storage.queries.people import PersonRow
+from app.storage.models import Person
 from app.storage.queries.tallies import ADD, week_of
 from tests.fakes import START, Clock
 from tests.questions.engine import library
@@ -22,12 +22,12 @@ from tests.web.student.answers import item_of
 
 
 @pytest.fixture
-def ingrid(school: OneSchool) -> PersonRow:
+def ingrid(school: OneSchool) -> Person:
     return school.add(Role.INSTRUCTOR, "Ingrid")
 
 
 @pytest.fixture
-def autumn(school: OneSchool, ingrid: PersonRow, clock: Clock) -> UUID:
+def autumn(school: OneSchool, ingrid: Person, clock: Clock) -> UUID:
     """Ingrid's class with Alice in it, who missed five conversions by one misconception wherever it can be shown."""
     alice = school.add(Role.STUDENT, "Alice Arrow")
     browser = school.browser_of(alice)
@@ -41,7 +41,7 @@ def autumn(school: OneSchool, ingrid: PersonRow, clock: Clock) -> UUID:
 
 
 @pytest.fixture
-def instructor(school: OneSchool, ingrid: PersonRow) -> Browser:
+def instructor(school: OneSchool, ingrid: Person) -> Browser:
     return school.browser_of(ingrid)
 
 
@@ -72,7 +72,7 @@ def test_topic_and_weeks_choose_and_what_cannot_be_is_said(instructor: Browser, 
 
 
 def test_other_kinds_stand_behind_a_link_and_what_is_chosen_is_marked(
-    school: OneSchool, instructor: Browser, ingrid: PersonRow
+    school: OneSchool, instructor: Browser, ingrid: Person
 ) -> None:
     bob, families = school.add(Role.STUDENT, "Bob"), list(library().families)[:15]
     winter = school.add_class("Winter", ingrid, bob)
@@ -99,16 +99,14 @@ def test_nobody_else_sees_it(school: OneSchool, autumn: UUID) -> None:
     assert Browser(school.app).get(address).status_code == 403
 
 
-def test_french(school: OneSchool, ingrid: PersonRow, autumn: UUID) -> None:
+def test_french(school: OneSchool, ingrid: Person, autumn: UUID) -> None:
     browser = school.browser_of(ingrid, "fr")
     page = browser.send("/language", {"csrf_token": browser.get_page("/classes").token, "language": "fr", "here": "/"})
     page = browser.get_page(f"/classes/{autumn}/weak-spots")
     assert page.heading == "Points faibles de la classe Autumn"
 
 
-def test_one_set_alone_can_be_looked_at(
-    school: OneSchool, instructor: Browser, ingrid: PersonRow, autumn: UUID
-) -> None:
+def test_one_set_alone_can_be_looked_at(school: OneSchool, instructor: Browser, ingrid: Person, autumn: UUID) -> None:
     uow = school.backend.uow
     teacher = find_sign_in(uow, open_sign_in(uow, school.id, ingrid.id, "a test", START), START)
     assert teacher is not None

@@ -9,11 +9,10 @@ from app.services.accounts import NewPerson, add_account
 from app.services.actor import Role
 from app.storage.base import table_of
 from app.storage.ids import new_id
-from app.storage.models import Assignment, TopicSetItem
+from app.storage.models import Assignment, Sitting, TopicSetItem
 from app.storage.queries import attempts, drills, sittings
 from app.storage.queries.attempts import AttemptRow
 from app.storage.queries.drills import DrillRow, PlaceRow
-from app.storage.queries.sittings import NewSitting
 from app.storage.unit_of_work import UnitOfWork
 from tests.fakes import START
 
@@ -43,7 +42,7 @@ def let_sit(
             places = [_place(item) for item in items]
             drills.add_drill(connection, drill, places)
             sitting = (new_id(START), assignment_id, person.id, 1, drill.id)
-            sittings.add_sitting(connection, NewSitting(school_id, *sitting, START, None, START))
+            sittings.add_sitting(connection, Sitting(school_id, *sitting, START, None, START))
             ability = rng.gauss(0, 1)
             for place, hard in zip(places, difficulties, strict=True):
                 right = rng.random() < 1 / (1 + exp(hard - ability))

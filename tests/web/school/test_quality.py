@@ -9,7 +9,8 @@ from app.packs.spec import Language
 from app.services.actor import Role
 from app.services.quality_count import count_school
 from app.services.topic_sets import SetSettings
-from app.storage.queries.measured import MeasuredRow, replace_measured
+from app.storage.models import MeasuredDifficulty
+from app.storage.queries.measured import replace_measured
 from tests.fakes import START, Clock
 from tests.questions.engine import library
 from tests.questions.replies import wrong_answer
@@ -78,7 +79,9 @@ def test_measured_difficulty_stands_beside_the_grade(
     assert before in selma.get_page(address).words("//main")
     found = {"plain": 0.5, "weights": {}}
     with school.backend.uow.writer() as connection:
-        replace_measured(connection, school.id, [MeasuredRow(school.id, "compass-to-true", found, 0.2, 90, 12, START)])
+        replace_measured(
+            connection, school.id, [MeasuredDifficulty(school.id, "compass-to-true", found, 0.2, 90, 12, START)]
+        )
     assert after in selma.get_page(address).words("//main")
 
 

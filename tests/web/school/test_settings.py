@@ -7,8 +7,9 @@ import pytest
 
 from app.services.actor import Role
 from app.services.retention import tidy_school, tidy_visits
+from app.storage.models import Person
 from app.storage.queries import training
-from app.storage.queries.people import PersonRow, find_person
+from app.storage.queries.people import find_person
 from tests.fakes import Clock
 from tests.pages import Page
 from tests.questions.replies import right_answer
@@ -20,17 +21,17 @@ SETTINGS = "/school/settings"
 
 
 @pytest.fixture
-def selma_row(school: OneSchool) -> PersonRow:
+def selma_row(school: OneSchool) -> Person:
     return school.add(Role.SCHOOL, "Selma")
 
 
 @pytest.fixture
-def selma(school: OneSchool, selma_row: PersonRow) -> Browser:
+def selma(school: OneSchool, selma_row: Person) -> Browser:
     return school.browser_of(selma_row)
 
 
 @pytest.fixture
-def alice_row(school: OneSchool) -> PersonRow:
+def alice_row(school: OneSchool) -> Person:
     return school.add(Role.STUDENT, "Alice")
 
 
@@ -38,7 +39,7 @@ def send(browser: Browser, action: str, fields: dict[str, str], status: int = 20
     return browser.submit(browser.get_page(SETTINGS), fields, f"(//form[@action='{action}'])[{number}]", status)
 
 
-def practise(school: OneSchool, student: PersonRow, clock: Clock) -> str:
+def practise(school: OneSchool, student: Person, clock: Clock) -> str:
     """Answer one conversion and return the address of its verdict."""
     browser = school.browser_of(student)
     page = browser.start_drill("true-to-compass", length=3)
@@ -79,9 +80,7 @@ def test_two_who_change_at_once_lose_nothing_unawares(school: OneSchool, selma: 
     assert selma.get_page(SETTINGS).find("//input[@name='section_percent']/@value") == ["85"]
 
 
-def test_house_rules_change_new_drills_only(
-    school: OneSchool, selma: Browser, alice_row: PersonRow, clock: Clock
-) -> None:
+def test_house_rules_change_new_drills_only(school: OneSchool, selma: Browser, alice_row: Person, clock: Clock) -> None:
     before = practise(school, alice_row, clock)
     rules = {"where": "typed", "latitude_deg": "-33.9", "longitude_deg": "151.2", "when": "2026-09-01"}
     given = {"region": "au", "rollout_rule": "latitude", "allowance_deg": "30"}
@@ -106,7 +105,7 @@ def test_retention_takes_whole_days_in_bounds(selma: Browser, days: str) -> None
 
 
 def test_what_would_go_is_said_and_then_goes_while_the_rest_stays(
-    school: OneSchool, selma: Browser, alice_row: PersonRow, clock: Clock
+    school: OneSchool, selma: Browser, alice_row: Person, clock: Clock
 ) -> None:
     old = practise(school, alice_row, clock)
     clock.forward(timedelta(days=40))
@@ -123,7 +122,7 @@ def test_what_would_go_is_said_and_then_goes_while_the_rest_stays(
 
 
 def test_notes_go_by_themselves_and_the_training_record_stays(
-    school: OneSchool, selma: Browser, selma_row: PersonRow, alice_row: PersonRow, clock: Clock
+    school: OneSchool, selma: Browser, selma_row: Person, alice_row: Person, clock: Clock
 ) -> None:
     for kind, minutes in (("note", ""), ("taught", "30")):
         send_entry = {"kind": kind, "day": f"{clock():%Y-%m-%d}", "text": "Signs", "minutes": minutes}
@@ -139,7 +138,7 @@ def test_notes_go_by_themselves_and_the_training_record_stays(
 
 
 def test_person_is_handed_over_and_erased_with_the_login_typed(
-    school: OneSchool, selma: Browser, alice_row: PersonRow, clock: Clock
+    school: OneSchool, selma: Browser, alice_row: Person, clock: Clock
 ) -> None:
     practise(school, alice_row, clock)
     address = f"/school/people/{alice_row.id}"
@@ -158,7 +157,7 @@ def test_person_is_handed_over_and_erased_with_the_login_typed(
 
 
 def test_nobody_erases_themselves_or_anybody_of_another_school(
-    school: OneSchool, selma: Browser, selma_row: PersonRow
+    school: OneSchool, selma: Browser, selma_row: Person
 ) -> None:
     address = f"/school/people/{selma_row.id}/erase"
     page = selma.submit(selma.get_page(address), {"login": "selma"}, f"//form[@action='{address}']", 409)
@@ -169,7 +168,7 @@ def test_nobody_erases_themselves_or_anybody_of_another_school(
 
 
 def test_student_erased_while_answering_gets_a_clear_page(
-    school: OneSchool, selma: Browser, alice_row: PersonRow, clock: Clock
+    school: OneSchool, selma: Browser, alice_row: Person, clock: Clock
 ) -> None:
     browser = school.browser_of(alice_row)
     page = browser.start_drill("true-to-compass", length=3)
