@@ -125,6 +125,15 @@ class Item:
         """How far from the key a typed number still counts."""
         return self.value.tolerance
 
+    @property
+    def misconceptions(self) -> frozenset[str]:
+        """Every misconception that some answer to this item shows."""
+        if self.form in {"choice", "pick"}:
+            return frozenset(name for option in self.options for name in option.misconceptions)
+        if self.form in {"several", "groups", "match"}:
+            return frozenset(self.solution.slips.values())
+        return frozenset(self.solution.wrong)
+
     def wrong_values(self) -> list[tuple[str, Wrong]]:
         """Return every misconception with the value it leads to."""
         return [(k, w if isinstance(w, Wrong) else Wrong(w)) for k, w in self.solution.wrong.items()]

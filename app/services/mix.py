@@ -27,12 +27,8 @@ class Suits:
         return [form for form in offered_forms(family) if not self.forms or form in self.forms]
 
     def takes(self, item: Item) -> bool:
-        """Whether an item is one of those wanted: a misconception must be offered, or diagnosed where one types."""
-        if not self.misconception:
-            return True
-        if any(option.misconceptions for option in item.options):
-            return any(self.misconception in option.misconceptions for option in item.options)
-        return self.misconception in item.solution.wrong or self.misconception in item.solution.slips.values()
+        """Whether an item is one of those wanted: a misconception must be one that an answer to it can show."""
+        return not self.misconception or self.misconception in item.misconceptions
 
 
 ANYTHING = Suits()

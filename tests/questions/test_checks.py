@@ -52,3 +52,20 @@ def test_a_wrong_option_with_nothing_behind_it_is_an_error() -> None:
         findings = Findings("some/family.toml")
         check_item(library(), each, lambda: item, findings)
         assert findings.has("option-unnamed") is found
+
+
+def test_a_misconception_that_no_answer_can_show_is_warned_of() -> None:
+    known = [each.model_dump() for each in library().family(ID).misconceptions]
+    spared = report(changed(misconceptions=[*known, known[0] | {"id": "spare"}]))
+    assert [issue.what for issue in spared.issues if "misconception" in issue.what] == [
+        "misconception 'spare' could be shown by none of 60 draws"
+    ]
+    slips_alone = check_family(library(), "hemisphere-flip", [home()], 60).issues
+    assert not any("'variation-flips'" in issue.what for issue in slips_alone)
+
+
+def test_an_item_shows_the_misconceptions_of_its_options_or_all_that_typing_can_meet() -> None:
+    offered, typed = (draw(library(), ID, 1, home(), form) for form in ("choice", "typed"))
+    assert typed.misconceptions == set(typed.solution.wrong)
+    assert offered.misconceptions == {name for option in offered.options for name in option.misconceptions}
+    assert offered.misconceptions < set(offered.solution.wrong)

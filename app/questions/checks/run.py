@@ -69,15 +69,14 @@ def _draw_all(
 
 
 def _check_all_used(family: Family, items: Sequence[Item], findings: Findings) -> None:
-    """Warn of what no draw ever reached: a misconception, an ask, a scene."""
+    """Warn of what no draw ever reached: a misconception that no answer could show, an ask, a scene."""
     if not items:
         return
-    met = {name for item in items for name in item.solution.wrong} | {
-        name for item in items for name in item.solution.slips.values()
-    }
+    shown = frozenset[str]().union(*(item.misconceptions for item in items))
     for each in family.misconceptions:
-        if each.id not in met:
-            findings.warn("never-met", f"misconception {each.id!r} was never met", "Give it a value, or remove it.")
+        if each.id not in shown:
+            what = f"misconception {each.id!r} could be shown by none of {len(items)} draws"
+            findings.warn("never-met", what, "Let a wrong answer lead to it, or remove it.")
     for ask in {ask.id for ask in family.asks} - {item.ask for item in items}:
         findings.warn("never-met", f"ask {ask!r} was never drawn", "Draw it, or remove it.")
     for unused in set(range(len(family.scenes))) - {item.scene for item in items}:
