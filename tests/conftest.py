@@ -4,17 +4,17 @@ import gc
 import os
 import shutil
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
-from sqlalchemy import Engine, event
+from sqlalchemy import Engine
 
 from app.storage.engine import create_engine_for
 from app.storage.migrate import upgrade
 from app.storage.unit_of_work import UnitOfWork
+from tests.counted import counting
 
 # The packs are many objects that stay: looking through them for garbage less often saves an eighth of the time.
 gc.set_threshold(50_000, 20, 100)
@@ -55,36 +55,7 @@ def uow(engine: Engine) -> UnitOfWork:
     return UnitOfWork(engine)
 
 
-class Counted:
-    """What was sent to the database: statements, transactions begun as a writer, and commits."""
-
-    def __init__(self) -> None:
-        self.statements: list[str] = []
-        self.commits = 0
-
-    @property
-    def queries(self) -> list[str]:
-        return [text for text in self.statements if not text.startswith("BEGIN")]
-
-
 @pytest.fixture
 def count_queries(engine: Engine) -> Callable[[], object]:
     """A context manager that counts what the engine is sent inside it."""
-
-    @contextmanager
-    def counting() -> Iterator[Counted]:
-        counted = Counted()
-
-        def before_execute(*arguments: object) -> None:
-            counted.statements.append(str(arguments[2]))
-
-        def commit(*_: object) -> None:
-            counted.commits += 1
-
-        event.listen(engine, "before_cursor_execute", before_execute)
-        event.listen(engine, "commit", commit)
-        yield counted
-        event.remove(engine, "before_cursor_execute", before_execute)
-        event.remove(engine, "commit", commit)
-
-    return counting
+    return lambda: counting(engine.pool)

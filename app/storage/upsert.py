@@ -4,7 +4,9 @@ from collections.abc import Callable, Mapping
 from importlib import import_module
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, CursorResult, Executable, Table
+from sqlalchemy import ColumnElement, Connection, Insert, Table
+
+from app.storage.prepared import Prepared
 
 
 class OwnInsert:
@@ -13,28 +15,26 @@ class OwnInsert:
     Only then is the dialect loaded: who serves SQLite need not wait for the other's.
     """
 
-    def __init__(self, table: Table, finish: Callable[[Any], Executable]) -> None:
+    def __init__(self, table: Table, finish: Callable[[Any], Insert]) -> None:
         """`finish` takes the dialect's bare insert and says what is done on a conflict."""
         self._table, self._finish = table, finish
-        self._by_dialect: dict[str, Executable] = {}
+        self._by_dialect: dict[str, Prepared] = {}
 
-    def run(self, connection: Connection, row: Mapping[str, Any]) -> CursorResult[Any]:
-        """Add a row, or do what is done on a conflict."""
+    def run(self, connection: Connection, row: Mapping[str, Any]) -> int:
+        """Add a row, or do what is done on a conflict; return how many rows were added or changed."""
         dialect = connection.dialect.name
         statement = self._by_dialect.get(dialect)
         if statement is None:
             insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
-            statement = self._by_dialect[dialect] = self._finish(insert(self._table))
-        return connection.execute(statement, row)
+            statement = self._by_dialect[dialect] = Prepared(self._finish(insert(self._table)))
+        return statement.run(connection, row)
 
 
 class AddIfFree(OwnInsert):
-    """A statement that adds a row where none has its key; what it returns counts the rows it has added."""
+    """A statement that adds a row where none has its key."""
 
     def __init__(self, table: Table) -> None:
-        super().__init__(
-            table, lambda insert: insert.on_conflict_do_nothing().execution_options(preserve_rowcount=True)
-        )
+        super().__init__(table, lambda insert: insert.on_conflict_do_nothing())
 
 
 class Upsert(OwnInsert):

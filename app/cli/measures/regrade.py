@@ -117,9 +117,8 @@ def _given(row: AttemptRow, actor: Actor, place: PlaceRow, number: int) -> Attem
 
 
 def _add(connection: Connection, rows: Sequence[AttemptRow]) -> None:
-    connection.execute(
-        attempts.ADD_ATTEMPT, [{name: getattr(row, name) for name in AttemptRow.__slots__} for row in rows]
-    )
+    for row in rows:
+        attempts.add_attempt(connection, row)
 
 
 def _peak_mb() -> float:

@@ -8,6 +8,7 @@ from uuid import UUID
 from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
+from app.storage.prepared import Prepared
 from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM, PLACE_COLUMNS, PlaceRow
 from app.storage.queries.learners import KNOWN_COLUMNS, LEARNER, SKILL, KnownRow, as_known
 from app.storage.queries.measured import MEASURED
@@ -127,7 +128,7 @@ _ASKED = ITEM.alias("asked")
 _HERE = ITEM.c.id == _ASKED.c.id  # what is said of the item alone is joined to its place alone
 _LEVEL = (LEARNER.c.school_id == DRILL.c.school_id) & (LEARNER.c.visit_id == DRILL.c.visit_id)
 _SKILL = (SKILL.c.school_id == DRILL.c.school_id) & (SKILL.c.visit_id == DRILL.c.visit_id)
-FIND_ITEM_TO_ANSWER = (
+FIND_ITEM_TO_ANSWER = Prepared(
     select(*PLACE_COLUMNS, *ITEM_COLUMNS, *KNOWN_COLUMNS)
     .select_from(
         _ASKED.join(_OWN, (_OWN.c.school_id == _ASKED.c.school_id) & (_OWN.c.id == _ASKED.c.drill_id))
@@ -151,7 +152,7 @@ FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.drill_item_id == bindparam("item_id"),
     ATTEMPT.c.visit_id == bindparam("visit_id"),
 )
-FIND_ANSWERED = (
+FIND_ANSWERED = Prepared(
     select(
         DRILL.c.id,
         ITEM.c.position,
@@ -161,7 +162,7 @@ FIND_ANSWERED = (
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
     .where(*_OWN_ITEM)
 )
-MISSED_NUMBERS = (
+MISSED_NUMBERS = Prepared(
     select(ATTEMPT.c.parameters)
     .where(
         ATTEMPT.c.school_id == bindparam("school_id"),
@@ -181,7 +182,7 @@ LIST_MARKS = (
     .order_by(*_IN_ORDER)
 )
 LIST_ATTEMPTS = select(ATTEMPT).where(*_OF_VISIT).order_by(*_IN_ORDER)
-ADD_ATTEMPT = insert(ATTEMPT)
+ADD_ATTEMPT = Prepared(insert(ATTEMPT))
 
 
 def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> ItemRow | None:
@@ -194,7 +195,7 @@ def find_item(connection: Connection, school_id: UUID, visit_id: UUID, item_id: 
 def find_item_to_answer(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> ToAnswer | None:
     """Return an item of the visit's own drills with all that its answer needs, in one statement."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
-    rows = [tuple(row) for row in connection.execute(FIND_ITEM_TO_ANSWER, found)]
+    rows = FIND_ITEM_TO_ANSWER.rows(connection, found)
     here = next((row for row in rows if row[0] == item_id), None)
     if here is None:
         return None
@@ -215,17 +216,17 @@ def find_attempt(connection: Connection, school_id: UUID, visit_id: UUID, item_i
 def find_answered(connection: Connection, school_id: UUID, visit_id: UUID, item_id: UUID) -> AnsweredRow | None:
     """Return the answer to an item of the visit's own drills."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
-    row = connection.execute(FIND_ANSWERED, found).first()
+    row = FIND_ANSWERED.first(connection, found)
     if row is None:
         return None
-    drill_id, position, purpose, planned, ends_at, *attempt = tuple(row)
+    drill_id, position, purpose, planned, ends_at, *attempt = row
     return AnsweredRow(drill_id, position, purpose, planned, ends_at, AttemptRow(*attempt))
 
 
 def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
     """Keep an answer; raises AlreadyAnswered when the item has one."""
     try:
-        connection.execute(ADD_ATTEMPT, {name: getattr(attempt, name) for name in AttemptRow.__slots__})
+        ADD_ATTEMPT.run(connection, {name: getattr(attempt, name) for name in AttemptRow.__slots__})
     except IntegrityError as error:
         raise AlreadyAnswered(attempt.drill_item_id) from error
 
@@ -233,7 +234,7 @@ def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
 def list_missed_numbers(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> list[dict[str, Any]]:
     """Return the numbers of the items of a family that a visit missed last."""
     of = {"school_id": school_id, "visit_id": visit_id, "family": family}
-    return list(connection.scalars(MISSED_NUMBERS, of))
+    return [numbers for (numbers,) in MISSED_NUMBERS.rows(connection, of)]
 
 
 def list_marks(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[MarkRow, ...]:

@@ -12,6 +12,7 @@ from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, Drill, DrillItem
+from app.storage.prepared import Prepared
 from app.storage.upsert import AddIfFree
 
 DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
@@ -59,16 +60,18 @@ class PlaceRow:
     set_aside_at: datetime | None = None
 
 
-FIND = select(*(DRILL.c[name] for name in DrillRow.__slots__)).where(
-    DRILL.c.school_id == bindparam("school_id"),
-    DRILL.c.visit_id == bindparam("visit_id"),
-    DRILL.c.id == bindparam("drill_id"),
+FIND = Prepared(
+    select(*(DRILL.c[name] for name in DrillRow.__slots__)).where(
+        DRILL.c.school_id == bindparam("school_id"),
+        DRILL.c.visit_id == bindparam("visit_id"),
+        DRILL.c.id == bindparam("drill_id"),
+    )
 )
 PLACE_COLUMNS = (
     *(ITEM.c[name] for name in ("id", "position", "family", "family_version", "pack", "pack_version", "seed", "form")),
     *(ATTEMPT.c[name] for name in ("correct", "misconceptions", "set_aside_at")),
 )
-PLACES = (
+PLACES = Prepared(
     select(*PLACE_COLUMNS)
     .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
     .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
@@ -96,13 +99,13 @@ ADD_IF_FREE = AddIfFree(ITEM)
 def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
     """Return a visit's own drill."""
     found = {"school_id": school_id, "visit_id": visit_id, "drill_id": drill_id}
-    row = connection.execute(FIND, found).first()
+    row = FIND.first(connection, found)
     return DrillRow(*row) if row else None
 
 
 def list_places(connection: Connection, school_id: UUID, drill_id: UUID) -> tuple[PlaceRow, ...]:
     """Return the places of a drill in order."""
-    rows = connection.execute(PLACES, {"school_id": school_id, "drill_id": drill_id})
+    rows = PLACES.rows(connection, {"school_id": school_id, "drill_id": drill_id})
     return tuple(starmap(PlaceRow, rows))
 
 
@@ -125,7 +128,7 @@ def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow
 def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: PlaceRow) -> bool:
     """Keep one more place of a drill; False when somebody was quicker."""
     row = _chosen(place) | {"school_id": school_id, "drill_id": drill_id}
-    return ADD_IF_FREE.run(connection, row).rowcount == 1
+    return ADD_IF_FREE.run(connection, row) == 1
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, bindparam, delete, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, Learner, LearnerSkill
+from app.storage.prepared import Prepared
 from app.storage.upsert import Upsert
 
 LEARNER, SKILL, ATTEMPT = table_of(Learner), table_of(LearnerSkill), table_of(Attempt)
@@ -76,17 +77,19 @@ class AnswerRow:
 
 
 _OF_VISIT = ("school_id", "visit_id")
-FIND_LEARNER = select(LEARNER).where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT))
+FIND_LEARNER = Prepared(select(LEARNER).where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT)))
 _SAME_VISIT = (SKILL.c.school_id == LEARNER.c.school_id) & (SKILL.c.visit_id == LEARNER.c.visit_id)
 KNOWN_COLUMNS = (*LEARNER.c, *SKILL.c)
-FIND_KNOWN = (
+FIND_KNOWN = Prepared(
     select(*KNOWN_COLUMNS)
     .select_from(LEARNER.outerjoin(SKILL, _SAME_VISIT & (SKILL.c.family == bindparam("family"))))
     .where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT))
 )
-LIST_SKILLS = select(SKILL).where(*(SKILL.c[name] == bindparam(name) for name in _OF_VISIT)).order_by(SKILL.c.family)
+LIST_SKILLS = Prepared(
+    select(SKILL).where(*(SKILL.c[name] == bindparam(name) for name in _OF_VISIT)).order_by(SKILL.c.family)
+)
 KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in LearnerRow.__slots__[2:]})
-MOVE_LEARNER = (
+MOVE_LEARNER = Prepared(
     update(LEARNER)
     .where(
         LEARNER.c.school_id == bindparam("of_school_id"),
@@ -110,14 +113,14 @@ VISITS_WITH_ANSWERS = (
 
 def find_learner(connection: Connection, school_id: UUID, visit_id: UUID) -> LearnerRow | None:
     """Return a visit's level."""
-    row = connection.execute(FIND_LEARNER, {"school_id": school_id, "visit_id": visit_id}).mappings().first()
-    return LearnerRow(**row) if row else None
+    row = FIND_LEARNER.first(connection, {"school_id": school_id, "visit_id": visit_id})
+    return LearnerRow(*row) if row else None
 
 
 def find_known(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> KnownRow:
     """Return a visit's level and its skill in a family, in one statement."""
-    row = connection.execute(FIND_KNOWN, {"school_id": school_id, "visit_id": visit_id, "family": family}).first()
-    return as_known(tuple(row)) if row else KnownRow()
+    row = FIND_KNOWN.first(connection, {"school_id": school_id, "visit_id": visit_id, "family": family})
+    return as_known(row) if row else KnownRow()
 
 
 def as_known(values: Sequence[Any]) -> KnownRow:
@@ -130,7 +133,7 @@ def as_known(values: Sequence[Any]) -> KnownRow:
 
 def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[SkillRow, ...]:
     """Return every skill of a visit, by family."""
-    rows = connection.execute(LIST_SKILLS, {"school_id": school_id, "visit_id": visit_id})
+    rows = LIST_SKILLS.rows(connection, {"school_id": school_id, "visit_id": visit_id})
     return tuple(starmap(SkillRow, rows))
 
 
@@ -145,7 +148,7 @@ def move_state(connection: Connection, before: LearnerRow, learner: LearnerRow, 
     row = {name: getattr(learner, name) for name in LearnerRow.__slots__[2:]}
     row |= {"of_school_id": learner.school_id, "of_visit_id": learner.visit_id}
     row |= {"before_mean": before.mean, "before_changed_at": before.changed_at}
-    if connection.execute(MOVE_LEARNER, row).rowcount != 1:
+    if MOVE_LEARNER.run(connection, row) != 1:
         return False
     _keep_skills(connection, skills)
     return True

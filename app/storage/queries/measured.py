@@ -8,13 +8,14 @@ from sqlalchemy import Connection, bindparam, delete, func, insert, select
 
 from app.storage.base import table_of
 from app.storage.models import MeasuredDifficulty, WeekTally
+from app.storage.prepared import Prepared
 
 MEASURED, TALLY = table_of(MeasuredDifficulty), table_of(WeekTally)
 
 
 _IN_SCHOOL = MEASURED.c.school_id == bindparam("school_id")
 LIST_MEASURED = select(MEASURED).where(_IN_SCHOOL).order_by(MEASURED.c.family)
-FIND_MEASURED = select(MEASURED).where(_IN_SCHOOL, MEASURED.c.family == bindparam("family"))
+FIND_MEASURED = Prepared(select(MEASURED).where(_IN_SCHOOL, MEASURED.c.family == bindparam("family")))
 ADD_MEASURED = insert(MEASURED)
 FORGET_MEASURED = delete(MEASURED).where(_IN_SCHOOL)
 VISITS_OF_SCHOOL = (
@@ -38,8 +39,8 @@ def list_measured(connection: Connection, school_id: UUID) -> dict[str, Measured
 
 def find_measured(connection: Connection, school_id: UUID, family: str) -> MeasuredDifficulty | None:
     """Return a family's measured difficulty."""
-    row = connection.execute(FIND_MEASURED, {"school_id": school_id, "family": family}).mappings().first()
-    return MeasuredDifficulty(**row) if row else None
+    row = FIND_MEASURED.first(connection, {"school_id": school_id, "family": family})
+    return MeasuredDifficulty(*row) if row else None
 
 
 def replace_measured(connection: Connection, school_id: UUID, rows: Iterable[MeasuredDifficulty]) -> None:

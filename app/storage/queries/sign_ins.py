@@ -9,6 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Person, School, SignIn, Visit
+from app.storage.prepared import Prepared
 
 SIGN_IN, PERSON, VISIT, SCHOOL = table_of(SignIn), table_of(Person), table_of(Visit), table_of(School)
 
@@ -34,14 +35,15 @@ class SignedInRow:
 
 _OF_PERSON = (PERSON.c.school_id == SIGN_IN.c.school_id) & (PERSON.c.id == SIGN_IN.c.person_id)
 _OF_VISIT = (VISIT.c.school_id == PERSON.c.school_id) & (VISIT.c.id == PERSON.c.visit_id)
-FIND = (
+FIND = Prepared(
     select(
-        *(SIGN_IN.c[name] for name in ("id", "school_id", "person_id", "seen_at", "idle_until", "ends_at")),
+        *(SIGN_IN.c[name] for name in ("id", "school_id", "person_id")),
         *(PERSON.c[name] for name in ("visit_id", "role", "name")),
         VISIT.c.language,
-        VISIT.c.conventions,
         SCHOOL.c.time_zone,
+        VISIT.c.conventions,
         SCHOOL.c.conventions.label("school_conventions"),
+        *(SIGN_IN.c[name] for name in ("seen_at", "idle_until", "ends_at")),
     )
     .select_from(
         SIGN_IN.join(PERSON, _OF_PERSON).join(VISIT, _OF_VISIT).join(SCHOOL, SCHOOL.c.id == SIGN_IN.c.school_id)
@@ -95,8 +97,8 @@ REVOKE_ALL = (
 
 def find_sign_in(connection: Connection, school_id: UUID, token_hash: str) -> SignedInRow | None:
     """Return the sign-in with this token, expired or not; none that was revoked or whose person has left."""
-    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).mappings().first()
-    return SignedInRow(**row) if row else None
+    row = FIND.first(connection, {"school_id": school_id, "token_hash": token_hash})
+    return SignedInRow(*row) if row else None
 
 
 def add_sign_in(connection: Connection, sign_in: SignIn) -> None:

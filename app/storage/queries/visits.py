@@ -9,14 +9,14 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 
 from app.storage.base import table_of
 from app.storage.models import Visit
+from app.storage.prepared import Prepared
 
 VISIT = table_of(Visit)
 ONE = (VISIT.c.school_id == bindparam("of_school_id"), VISIT.c.id == bindparam("of_visit_id"))
 
 
-FIND = select(VISIT).where(
-    VISIT.c.school_id == bindparam("school_id"),
-    VISIT.c.token_hash == bindparam("token_hash"),
+FIND = Prepared(
+    select(VISIT).where(VISIT.c.school_id == bindparam("school_id"), VISIT.c.token_hash == bindparam("token_hash"))
 )
 ADD = insert(VISIT)
 TOUCH = update(VISIT).where(*ONE).values(seen_at=bindparam("seen_at"), idle_until=bindparam("idle_until"))
@@ -27,7 +27,7 @@ REVOKE = update(VISIT).where(*ONE).values(revoked_at=bindparam("revoked_at"))
 
 def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> Visit | None:
     """Return the visit with this token, expired or not."""
-    row = connection.execute(FIND, {"school_id": school_id, "token_hash": token_hash}).first()
+    row = FIND.first(connection, {"school_id": school_id, "token_hash": token_hash})
     return Visit(*row) if row else None
 
 

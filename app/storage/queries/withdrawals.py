@@ -1,18 +1,22 @@
 """Families that a school has withdrawn."""
 
 from dataclasses import asdict
+from itertools import starmap
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, delete, select
 
 from app.storage.base import table_of
 from app.storage.models import Withdrawal
+from app.storage.prepared import Prepared
 from app.storage.upsert import Upsert
 
 WITHDRAWAL = table_of(Withdrawal)
 
 
-LIST = select(WITHDRAWAL).where(WITHDRAWAL.c.school_id == bindparam("school_id")).order_by(WITHDRAWAL.c.family)
+LIST = Prepared(
+    select(WITHDRAWAL).where(WITHDRAWAL.c.school_id == bindparam("school_id")).order_by(WITHDRAWAL.c.family)
+)
 KEEP = Upsert(WITHDRAWAL)
 REMOVE = delete(WITHDRAWAL).where(
     WITHDRAWAL.c.school_id == bindparam("school_id"), WITHDRAWAL.c.family == bindparam("family")
@@ -21,7 +25,7 @@ REMOVE = delete(WITHDRAWAL).where(
 
 def list_withdrawals(connection: Connection, school_id: UUID) -> tuple[Withdrawal, ...]:
     """Return what a school has withdrawn."""
-    return tuple(Withdrawal(**row) for row in connection.execute(LIST, {"school_id": school_id}).mappings())
+    return tuple(starmap(Withdrawal, LIST.rows(connection, {"school_id": school_id})))
 
 
 def keep_withdrawal(connection: Connection, row: Withdrawal) -> None:

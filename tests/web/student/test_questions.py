@@ -1,20 +1,18 @@
 """Asking and answering: Alice's conversions, in choice and in typed form."""
 
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from datetime import timedelta
 from random import Random
 from uuid import UUID
 
 import pytest
 from flask import Flask
-from sqlalchemy import Connection, Engine, event
 
 from app.grader.made_up import fields_of, wrong_value
 from app.questions.model import Item
 from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.web.current import NAME
+from tests.counted import counting
 from tests.fakes import Clock
 from tests.pages import Page
 from tests.questions.engine import library
@@ -206,28 +204,12 @@ def test_time_taken_is_kept(app: Flask, alice: Browser, typed: Page, clock: Cloc
         assert connection.execute(own).mappings().one()["took_ms"] == 41_000
 
 
-@contextmanager
-def listening(name: str, listener: Callable[..., None]) -> Iterator[None]:
-    event.listen(Engine, name, listener)
-    yield
-    event.remove(Engine, name, listener)
-
-
 def test_answer_takes_few_statements_and_one_commit(app: Flask, alice: Browser, typed: Page) -> None:
-    statements: list[str] = []
-    commits: list[Connection] = []
-
-    def executed(*arguments: object) -> None:
-        statements.append(str(arguments[2]))
-
-    def committed(connection: Connection) -> None:
-        commits.append(connection)
-
     fields = typed.fields() | right_answer(item_of(app, typed))
-    with listening("before_cursor_execute", executed), listening("commit", committed):
+    with counting() as counted:
         alice.post(typed.find("//form[@id='answer']/@action")[0], fields)
-    assert len([text for text in statements if not text.startswith("BEGIN")]) <= STATEMENTS
-    assert len(commits) == 1
+    assert len(counted.queries) <= STATEMENTS
+    assert counted.commits == 1
 
 
 def test_key_is_not_on_the_page(app: Flask, typed: Page) -> None:
