@@ -1,11 +1,13 @@
 """Measure the learner model by synthetic learners."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import click
 
 from app.cli.packs import open_library
+from app.cli.simulation.course import START
 from app.cli.simulation.real import study_services
+from app.cli.simulation.shapes import Kin, all_kin
 from app.cli.simulation.studies import (
     Figure,
     study_detection,
@@ -15,6 +17,7 @@ from app.cli.simulation.studies import (
     study_selection,
 )
 from app.packs.library import Library
+from app.services.visits import guest
 
 SHARE_EXACT, SHARE_SELECTION, SHARE_SERVICES = 20, 6, 40
 REAL_DAYS = 6
@@ -31,18 +34,19 @@ def command(learners: int, seed: int) -> None:
     fortieth; at least two, six and six.
     """
     click.echo(f"SIMULATED. Learners: {learners}. Seed: {seed}.")
-    for figure in study_all(open_library(), learners, seed):
+    library = open_library()
+    for figure in study_all(library, all_kin(library, guest("en", START).conventions), learners, seed):
         click.echo(write(figure))
 
 
-def study_all(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+def study_all(library: Library, bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
     """Yield every figure."""
-    yield from study_predictions(library, learners, seed)
-    yield from study_kinds(library, learners, seed)
-    yield from study_exact(library, max(learners // SHARE_EXACT, 6), seed)
-    yield from study_detection(library, learners, seed)
-    yield from study_selection(library, max(learners // SHARE_SELECTION, 2), seed)
-    yield from study_services(library, max(learners // SHARE_SERVICES, 6), REAL_DAYS, seed)
+    yield from study_predictions(bank, learners, seed)
+    yield from study_kinds(bank, learners, seed)
+    yield from study_exact(bank, max(learners // SHARE_EXACT, 6), seed)
+    yield from study_detection(bank, learners, seed)
+    yield from study_selection(bank, max(learners // SHARE_SELECTION, 2), seed)
+    yield from study_services(library, bank, max(learners // SHARE_SERVICES, 6), REAL_DAYS, seed)
 
 
 def write(figure: Figure) -> str:

@@ -5,6 +5,9 @@ import click
 from app.cli.packs import open_library
 from app.cli.simulate import write
 from app.cli.simulation.classes import study_flags
+from app.cli.simulation.course import START
+from app.cli.simulation.shapes import all_kin
+from app.services.visits import guest
 
 
 @click.command()
@@ -15,5 +18,5 @@ from app.cli.simulation.classes import study_flags
 def command(classes: int, seed: int) -> None:
     """Measure how often a flagged weak spot is one, and how often a class without any is flagged (docs/quality.md)."""
     click.echo(f"SIMULATED. Classes of each kind and size: {classes}. Seed: {seed}.")
-    for figure in study_flags(open_library(), classes, seed):
+    for figure in study_flags(all_kin(open_library(), guest("en", START).conventions), classes, seed):
         click.echo(write(figure))

@@ -11,7 +11,7 @@ from app.grader.phrases import phrase
 from app.grader.reply import Reply
 from app.packs.library import Library
 from app.packs.spec import Language
-from app.questions.model import Item
+from app.questions.model import OPTION_FORMS, Item
 from app.questions.values import distance, show_value
 from app.questions.wording import Writer
 
@@ -80,7 +80,7 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
     yours = _shown(writer, reply.value) if not parts else ""
     findings = tuple(_finding(writer, name, reply) for name in grade.misconceptions)
     missed = _missed(writer, reply)
-    positions = {option.value: i for i, option in enumerate(item.options)} if item.form in {"choice", "pick"} else {}
+    positions = {option.value: i for i, option in enumerate(item.options)} if item.form in OPTION_FORMS else {}
     return Explanation(
         correct=grade.correct,
         headline=_headline(item, grade, key, yours, language),

@@ -7,7 +7,7 @@ from typing import Any
 from app.grader.reply import Reply
 from app.packs.library import Library
 from app.packs.spec import Part
-from app.questions.model import Item, Wrong
+from app.questions.model import OPTION_FORMS, Item, Wrong
 from app.questions.values import agrees, distance
 
 
@@ -51,7 +51,7 @@ def grade(library: Library, item: Item, reply: Reply) -> Grade:
         return Grade(correct, float(correct), () if correct else names)
     if item.form == "boxes":
         return _grade_boxes(library.family(item.family).ask(item.ask).parts, item, reply.value)
-    if item.form in {"choice", "pick"}:
+    if item.form in OPTION_FORMS:
         option = next(option for option in item.options if option.value == reply.value)
         return Grade(option.correct, float(option.correct), () if option.correct else option.misconceptions)
     correct = agrees(reply.value, item.key, item.value)

@@ -7,7 +7,7 @@ from typing import Any
 from app.packs.library import Library
 from app.packs.spec import Part, ValueFormat
 from app.physics.angles import shown
-from app.questions.model import Item
+from app.questions.model import LIST_FORMS, OPTION_FORMS, Item
 from app.questions.values import agrees
 
 Fields = dict[str, list[str]]
@@ -17,7 +17,7 @@ STRAY = 7
 def fields_of(library: Library, item: Item, value: Any) -> Fields:
     """Return the fields of the item's form, filled in with a value in the item's own terms."""
     values = [option.value for option in item.options]
-    if item.form in {"choice", "pick"}:
+    if item.form in OPTION_FORMS:
         return {"choice": [str(values.index(value))]}
     if item.form == "several":
         return {"chosen": [str(values.index(each)) for each in value]}
@@ -32,22 +32,46 @@ def fields_of(library: Library, item: Item, value: Any) -> Fields:
 
 def wrong_value(library: Library, item: Item, rng: Random, held: Collection[str] = ()) -> Any:
     """Return a wrong value: of a misconception that is held where the item can show it, else any."""
-    if item.form in {"choice", "pick"}:
+    if item.form in OPTION_FORMS:
         wrong = [option for option in item.options if not option.correct]
-        mine = [option for option in wrong if set(option.misconceptions) & set(held)]
-        return _pick(mine or wrong, rng).value
-    if item.form == "several":
-        return tuple(option.value for option in item.options if option.value not in item.key)
-    if item.form == "order":
-        return tuple(reversed(item.key))
-    if item.form in {"groups", "match"}:
-        groups = library.family(item.family).ask(item.ask).groups
-        return {code: next(each for each in groups if each != group) for code, group in item.key.items()}
-    if item.form == "boxes":
-        return {name: value if isinstance(value, str) else value + STRAY for name, value in item.key.items()}
+        tempting = [option for option in wrong if set(option.misconceptions) & set(held)]
+        return _pick(tempting or wrong, rng).value
+    if item.form in LIST_FORMS:
+        return _wrong_list(library, item, rng, held)
     known = {name: wrong.value for name, wrong in item.wrong_values() if not agrees(wrong.value, item.key, item.value)}
     mine = [value for name, value in known.items() if name in held]
+    if item.form == "boxes":
+        return _wrong_boxes(item, mine)
+    if item.form == "order":
+        return _pick(mine or [tuple(reversed(item.key))], rng)
     return _pick(mine or list(known.values()) or [45], rng)
+
+
+def _wrong_list(library: Library, item: Item, rng: Random, held: Collection[str]) -> Any:
+    """Return what is ticked, sorted or matched by somebody who slips where the misconceptions lead, else anywhere."""
+    slips = {code: place for (code, place), name in item.solution.slips.items() if name in held}
+    slips = slips or _any_slip(library, item, rng)
+    if item.form == "several":
+        ticked = tuple(each.value for each in item.options if (each.value in item.key) != (each.value in slips))
+        return ticked or tuple(each.value for each in item.options if not each.correct)
+    return {**item.key, **slips}
+
+
+def _any_slip(library: Library, item: Item, rng: Random) -> dict[str, str]:
+    code = str(_pick([option.value for option in item.options], rng))
+    if item.form == "several":
+        return {code: "left-out" if code in item.key else "chosen"}
+    groups = library.family(item.family).ask(item.ask).groups
+    return {code: _pick([each for each in groups if each != item.key[code]], rng)}
+
+
+def _wrong_boxes(item: Item, mine: Sequence[Mapping[str, Any]]) -> dict[str, Any]:
+    """Return boxes that are wrong from where a misconception sets in, and what follows from it; else all wrong."""
+    if not mine:
+        return {name: value if isinstance(value, str) else value + STRAY for name, value in item.key.items()}
+    values = {**item.key, **mine[0]}
+    follow = item.solution.follow
+    return {**values, **follow(values), **mine[0]} if follow else values
 
 
 def _pick(values: Sequence[Any], rng: Random) -> Any:

@@ -9,7 +9,7 @@ from app.grader.phrases import phrase
 from app.packs.library import Library
 from app.packs.spec import Ask, Language, ValueFormat
 from app.physics.angles import difference
-from app.questions.model import Item
+from app.questions.model import OPTION_FORMS, Item
 
 LONGEST = 60
 LARGEST = 1_000_000
@@ -71,7 +71,7 @@ def parse_reply(library: Library, item: Item, fields: Fields, language: Language
     """
     ask = library.family(item.family).ask(item.ask)
     reader = _Reader(library, item, ask, fields, language)
-    if item.form in {"choice", "pick"}:
+    if item.form in OPTION_FORMS:
         position = _position(reader, reader.first("choice"), "choice")
         return Reply(item.options[position].value)
     if item.form == "typed":

@@ -29,6 +29,7 @@ MOST_DOUBT = 1.0  # more than of somebody never seen: after a long gap even a su
 SLIP = 0.05
 TYPED_GUESS = 0.02
 TYPED_WRONG_SHARE = 0.04
+FEWEST_SLIPS = 2
 MISCONCEPTION_PRIOR = 0.12
 MISCONCEPTION_HOLD = 0.8
 EXPLAINED = 0.08
@@ -65,13 +66,22 @@ class Skill:
 class Posed:
     """What the model has to know of an item.
 
-    difficulty on the logit scale; options: how many were offered, 0 for a typed answer; offered: the misconceptions
-    this item could show.
+    difficulty on the logit scale; options: how many were offered, 0 where one answers without; offered: the
+    misconceptions this item could show; listed: things are ticked, sorted or matched, so that somebody who holds none
+    of them shows one easily.
     """
 
     difficulty: float
     options: int
     offered: tuple[str, ...] = ()
+    listed: bool = False
+
+    @property
+    def wrong_share(self) -> float:
+        """The chance that a wrong answer of somebody who holds no misconception shows a certain one."""
+        if self.options:
+            return 1 / (self.options - 1)
+        return 1 / max(len(self.offered), FEWEST_SLIPS) if self.listed else TYPED_WRONG_SHARE
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +193,7 @@ def _outcome(p: float, evidence: Evidence) -> float:
     """Return the chance of what was seen from somebody without misconceptions who is right with probability p."""
     if evidence.correct:
         return p
-    share = 1 / (evidence.posed.options - 1) if evidence.posed.options else TYPED_WRONG_SHARE
+    share = evidence.posed.wrong_share
     if evidence.shown:
         return (1 - p) * share
     return (1 - p) * max(1 - share * len(evidence.posed.offered), share)

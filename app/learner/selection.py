@@ -17,6 +17,8 @@ REST_COUNTS = 2  # how much days without it speak for a skill
 STUCK_ANSWERS = 8
 STUCK_BELOW = 0.2
 MISCONCEIVED_ABOVE = 0.8
+SUSPECTED_ABOVE = 0.1
+TELLING = 3.0  # how far off the wanted share right an item may lie to show misconceptions of probability 1
 NEED_DIGITS = 6  # beyond that two needs differ by rounding alone, and chance decides
 
 
@@ -34,12 +36,17 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The skill chosen and why; `contrast`: show the contrast item and its explanation, not another plain drill."""
+    """The skill chosen and why.
+
+    contrast: the misconception to meet head on: show the contrast item and its explanation, not another plain drill.
+    suspect: one that may be held; an item that can show it settles the matter.
+    """
 
     family: str
     reason: Literal["due", "misconception", "weakest"]
     purpose: Purpose
     contrast: str | None = None
+    suspect: str | None = None
 
 
 def choose(
@@ -52,12 +59,13 @@ def choose(
     due = [each for each in fresh if each.due_at is not None and each.due_at <= now]
     if due:
         first = min(due, key=lambda each: (each.due_at or now, each.family))
-        return Choice(first.family, "due", "consolidate" if first.mastered else "learn", _contrast(level, first, now))
+        purpose: Purpose = "consolidate" if first.mastered else "learn"
+        return Choice(first.family, "due", purpose, _contrast(level, first, now), _suspect(first))
     scored = [(round(_need(level, each, now), NEED_DIGITS), rng.random(), each) for each in fresh]
     best = max(scored, key=lambda entry: entry[:2])[2]
     contrast = _contrast(level, best, now)
-    purpose: Purpose = "diagnose" if best.skill.answers < 2 else "consolidate" if best.mastered else "learn"
-    return Choice(best.family, "misconception" if contrast else "weakest", purpose, contrast)
+    purpose = "diagnose" if best.skill.answers < 2 else "consolidate" if best.mastered else "learn"
+    return Choice(best.family, "misconception" if contrast else "weakest", purpose, contrast, _suspect(best))
 
 
 def _need(level: Level, candidate: Candidate, now: datetime) -> float:
@@ -69,18 +77,29 @@ def _need(level: Level, candidate: Candidate, now: datetime) -> float:
 
 def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:
     """Return the misconception to meet head on, if one is likely or the skill is stuck."""
-    held = candidate.skill.misconceptions
-    if not held:
-        return None
-    name = max(held, key=lambda each: held[each])
-    if held[name] > MISCONCEIVED_ABOVE:
+    name = _likeliest(candidate.skill)
+    if name is None or candidate.skill.misconceptions[name] > MISCONCEIVED_ABOVE:
         return name
     stuck = candidate.since_gain >= STUCK_ANSWERS and judge(level, candidate.skill, now).probability < STUCK_BELOW
     return name if stuck else None
 
 
-def nearest_difficulty(level: Level, skill: Skill, posed: Sequence[Posed], purpose: Purpose, now: datetime) -> int:
-    """Return the index of the item whose predicted share right suits the purpose best."""
-    wanted = WANTED_RIGHT[purpose]
-    gaps = [abs(predict_right(level, skill, each, now) - wanted) for each in posed]
+def _suspect(candidate: Candidate) -> str | None:
+    name = _likeliest(candidate.skill)
+    return name if name and candidate.skill.misconceptions[name] > SUSPECTED_ABOVE else None
+
+
+def _likeliest(skill: Skill) -> str | None:
+    held = skill.misconceptions
+    return max(held, key=lambda each: held[each]) if held else None
+
+
+def best_suited(level: Level, skill: Skill, posed: Sequence[Posed], purpose: Purpose, now: datetime) -> int:
+    """Return the index of the item that suits best: near the wanted share right, and able to show what may be held."""
+
+    def off(each: Posed) -> float:
+        held = sum(skill.misconceptions.get(name, 0.0) for name in each.offered)
+        return abs(predict_right(level, skill, each, now) - WANTED_RIGHT[purpose]) - TELLING * held
+
+    gaps = [off(each) for each in posed]
     return gaps.index(min(gaps))

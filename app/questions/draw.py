@@ -7,7 +7,7 @@ from typing import Any
 from app.packs.library import Library
 from app.packs.spec import Ask, Family, Form, Scene, ValueFormat
 from app.questions.conventions import Conventions
-from app.questions.model import Item, NotOffered, Option, Redraw, Solution
+from app.questions.model import OPTION_FORMS, Item, NotOffered, Option, Redraw, Solution
 from app.questions.options import Collision, KeyPlace, build_options, refuse_right_by_wrong_method
 from app.questions.parameters import draw_parameters, pick
 from app.questions.solvers import find_solver
@@ -15,7 +15,6 @@ from app.questions.solvers import find_solver
 MOST_ATTEMPTS = 4000
 ATTEMPTS_FOR_PLACE = 200
 ATTEMPTS_FOR_ASK = 40
-OPTION_FORMS: frozenset[Form] = frozenset({"choice", "pick"})
 
 
 class NoDraw(RuntimeError):

@@ -10,6 +10,8 @@ from app.questions.conventions import Conventions
 
 # A number, a code, a pair (tuple), a set or order of codes (tuple), or a mapping for groups, match and boxes.
 Value = Any
+OPTION_FORMS: frozenset[Form] = frozenset({"choice", "pick"})  # one of the options that are shown is chosen
+LIST_FORMS: frozenset[Form] = frozenset({"several", "groups", "match"})  # things are ticked, sorted or matched
 
 
 class Redraw(Exception):
@@ -128,9 +130,9 @@ class Item:
     @property
     def misconceptions(self) -> frozenset[str]:
         """Every misconception that some answer to this item shows."""
-        if self.form in {"choice", "pick"}:
+        if self.form in OPTION_FORMS:
             return frozenset(name for option in self.options for name in option.misconceptions)
-        if self.form in {"several", "groups", "match"}:
+        if self.form in LIST_FORMS:
             return frozenset(self.solution.slips.values())
         return frozenset(self.solution.wrong)
 

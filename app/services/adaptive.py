@@ -8,23 +8,24 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import islice
 from random import Random
-from typing import Any
+from typing import Any, get_args
 from uuid import UUID
 
 from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Skill, new_skill
-from app.learner.selection import Candidate, Choice, choose, nearest_difficulty
+from app.learner.selection import Candidate, Choice, best_suited, choose
 from app.packs.library import Library
+from app.packs.spec import Form
 from app.questions.conventions import Conventions
-from app.questions.model import Item
+from app.questions.model import OPTION_FORMS, Item
 from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.difficulty import find_difficulty
 from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_drill, place_of, wanted_families
 from app.services.errors import Conflict, Invalid, NotFound
-from app.services.learning import CLOSED_FORMS, LearnerState, find_state, posed_of
+from app.services.learning import LearnerState, find_state, posed_of
 from app.services.messages import say
-from app.services.mix import ANYTHING, Suits, choose_items
+from app.services.mix import Suits, choose_items
 from app.services.set_wishes import carriers
 from app.services.withdrawals import load_offered
 from app.storage.ids import new_id
@@ -34,8 +35,8 @@ from app.storage.unit_of_work import UnitOfWork
 
 MOST_MINUTES = 120
 # Answered without seeing a list of options to choose from.
-OPEN_FORMS = frozenset({"typed", "several", "order", "groups", "match", "boxes"})
-WEIGHED = 4  # items drawn of a family, of which the one of the best difficulty is asked
+OPEN_FORMS = frozenset(get_args(Form)) - OPTION_FORMS
+WEIGHED = 4  # items drawn of a family, of which the best suited is asked; one where it shall show something certain
 FRESH_TRIES = 12
 MOST_OF_A_FAMILY = 3  # in one drill: who misses everything still meets more than a few kinds of questions
 
@@ -139,16 +140,25 @@ class _Chooser:
         return [each for each in aim["families"] or self.library.families if each in self.library.families]
 
     def _item(self, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random) -> Item | None:
-        to_mend = str((self.drill.aim or {})["misconception"]).partition("/")[2]
-        forms = (self._forms(places), OPEN_FORMS, CLOSED_FORMS)
-        wishes = [Suits(each, to_mend or choice.contrast or "") for each in forms] + ([] if to_mend else [ANYTHING])
+        wishes = self._wishes(choice, self._forms(places))
         missed, difficulty = self._missed_and_difficulty(choice.family)
         items = self._drawn(choice.family, wishes, missed, rng)
         if not items:
             return None
         state, skill = self.state, _skill_of(self.library, self.state, choice.family)
         posed = [posed_of(self.library, item, difficulty) for item in items]
-        return items[nearest_difficulty(state.level, skill, posed, choice.purpose, now)]
+        return items[best_suited(state.level, skill, posed, choice.purpose, now)]
+
+    def _wishes(self, choice: Choice, turn: frozenset[str]) -> Sequence[Suits]:
+        """Return what the items must be like, the best first: able to show what is to be mended or may be held.
+
+        What may be held is asked for without options where that can be: such an answer tells more.
+        """
+        to_mend = str((self.drill.aim or {})["misconception"]).partition("/")[2]
+        to_meet = to_mend or choice.contrast
+        forms = (turn if to_meet or not choice.suspect else OPEN_FORMS, OPEN_FORMS, OPTION_FORMS)
+        able = [Suits(each, to_meet or choice.suspect or "") for each in forms]
+        return able if to_mend else [*able, *(Suits(each) for each in (turn, OPEN_FORMS, OPTION_FORMS))]
 
     def _missed_and_difficulty(self, family: str) -> tuple[list[dict[str, Any]], FamilyDifficulty]:
         school_id = self.actor.school_id
@@ -159,7 +169,7 @@ class _Chooser:
     def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
         """Return the kind of answer this drill has had less of: half of them are given without options."""
         without = sum(place.form in OPEN_FORMS for place in places)
-        return OPEN_FORMS if 2 * without < len(places) else CLOSED_FORMS
+        return OPEN_FORMS if 2 * without < len(places) else OPTION_FORMS
 
     def _drawn(self, family: str, wishes: Sequence[Suits], missed: Sequence[dict[str, Any]], rng: Random) -> list[Item]:
         """Return a few items by the first wish that gives any whose numbers were not missed lately.
@@ -171,7 +181,7 @@ class _Chooser:
         for wish in wishes:
             seed = int(rng.random() * 2**31)
             drawn = islice(choose_items(self.library, (family,), conventions, seed, wish), FRESH_TRIES)
-            items, stale = _weighed(drawn, missed)
+            items, stale = _weighed(drawn, missed, 1 if wish.misconception else WEIGHED)
             if items:
                 return items
             again = again or stale
@@ -186,12 +196,12 @@ def mending_families(library: Library, misconception: str) -> tuple[str, ...]:
     return found
 
 
-def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]]) -> tuple[list[Item], list[Item]]:
+def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]], most: int) -> tuple[list[Item], list[Item]]:
     """Return the first few items with numbers that were not missed, and those with missed ones met before them."""
     items, stale = list[Item](), list[Item]()
     for item in drawn:
         (stale if plain(item.parameters) in missed else items).append(item)
-        if len(items) == WEIGHED:
+        if len(items) == most:
             break
     return items, stale
 

@@ -18,7 +18,7 @@ from app.learner.evidence import Evidence, Level, Posed, Skill
 from app.learner.mastery import judge
 from app.learner.recall import Recall, review
 from app.packs.library import Library
-from app.questions.model import Item
+from app.questions.model import LIST_FORMS, OPTION_FORMS, Item
 from app.questions.wording import WordedItem
 from app.storage.queries import learners
 from app.storage.queries.attempts import AttemptRow
@@ -28,7 +28,6 @@ from app.storage.unit_of_work import UnitOfWork
 # Far faster than anybody reads: a fifth of an ordinary reading time of 240 ms a word (common practice, no source).
 FAST_MS_A_WORD = 50
 FAST_MS = 1000
-CLOSED_FORMS = frozenset({"choice", "pick"})  # answered from a list of options
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +63,7 @@ def evidence_of(
         "features": dict(item.solution.features),
         "options": posed.options,
         "offered": list(posed.offered),
+        "listed": posed.listed,
         "known": [each.id for each in library.family(item.family).misconceptions],
         "day": day.isoformat(),
         "fast": took_ms is not None and took_ms < max(FAST_MS, FAST_MS_A_WORD * count_words(worded)),
@@ -72,12 +72,10 @@ def evidence_of(
 
 def posed_of(library: Library, item: Item, difficulty: FamilyDifficulty) -> Posed:
     """Return what the learner model has to know of an item of a family as hard as that."""
-    family = library.family(item.family)
-    options = len(item.options) if item.form in CLOSED_FORMS else 0
-    shown = {name for option in item.options for name in option.misconceptions}
-    could_show = shown if options else dict(item.wrong_values())
-    offered = tuple(each.id for each in family.misconceptions if each.id in could_show)
-    return Posed(difficulty.of(item.solution.features), options, offered)
+    shown = item.misconceptions
+    offered = tuple(each.id for each in library.family(item.family).misconceptions if each.id in shown)
+    options = len(item.options) if item.form in OPTION_FORMS else 0
+    return Posed(difficulty.of(item.solution.features), options, offered, item.form in LIST_FORMS)
 
 
 def count_words(worded: WordedItem) -> int:
@@ -164,7 +162,7 @@ def seen_in(answer: AnswerRow) -> Evidence:
     given = answer.evidence or {}
     offered = tuple(given["offered"])
     return Evidence(
-        posed=Posed(given["difficulty"], given["options"], offered),
+        posed=Posed(given["difficulty"], given["options"], offered, given.get("listed", False)),
         correct=answer.correct,
         at=answer.answered_at,
         shown=tuple(name for name in answer.misconceptions if name in offered),

@@ -14,6 +14,7 @@ from uuid import UUID
 from app.grader.grade import Grade, grade
 from app.grader.reply import Reply
 from app.packs.library import Library
+from app.questions.model import OPTION_FORMS
 from app.questions.present import plain
 from app.services.audit import note_for
 from app.services.items import find_item
@@ -129,7 +130,7 @@ def mark_today(library: Library, row: GradedRow) -> Grade | None:
     if item is None or item.ask != row.ask or plain(item.parameters) != row.parameters:
         return None
     reply = Reply.from_json(row.answer)
-    if item.form in {"choice", "pick"} and all(option.value != reply.value for option in item.options):
+    if item.form in OPTION_FORMS and all(option.value != reply.value for option in item.options):
         return None
     return grade(library, item, reply)
 

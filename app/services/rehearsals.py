@@ -14,7 +14,7 @@ from uuid import UUID
 from sqlalchemy import Connection
 
 from app.packs.library import Library
-from app.questions.model import Item
+from app.questions.model import OPTION_FORMS, Item
 from app.services.actor import Actor
 from app.services.drills import new_drill, place_of
 from app.services.errors import Conflict, NotFound
@@ -30,7 +30,7 @@ from app.storage.queries import drills, rehearsals
 from app.storage.queries.drills import PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
-AS_IN_EXAMS = Suits(frozenset({"choice", "pick"}))
+AS_IN_EXAMS = Suits(OPTION_FORMS)
 
 
 class Phase(StrEnum):

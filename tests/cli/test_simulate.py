@@ -8,10 +8,11 @@ from click.testing import CliRunner
 
 from app.cli import root
 from app.cli.simulate import write
-from app.cli.simulation.learners import KINDS, Kind, kin_of, new_learner, pose
+from app.cli.simulation.learners import KINDS, Kind, new_learner, pose
 from app.cli.simulation.measures import brier, calibration_error, log_loss
 from app.cli.simulation.real import study_services
 from app.cli.simulation.studies import Figure, study_detection, study_exact, study_kinds, study_predictions
+from tests.cli.simulated import bank
 from tests.questions.engine import library
 
 
@@ -25,7 +26,7 @@ def test_measures_on_pairs_worked_by_hand() -> None:
 @pytest.mark.parametrize("kind", KINDS.values(), ids=KINDS)
 def test_learners_answer_as_often_right_as_their_true_chance(kind: Kind) -> None:
     rng = Random(3)
-    families = kin_of(library(), 6, rng)
+    families = rng.sample(bank(), 6)
     learner = new_learner(kind, families, rng)
     asked = [pose(rng.choice(families), rng) for _ in range(3000)]
     right = sum(learner.answer(each).correct for each in asked)
@@ -33,33 +34,34 @@ def test_learners_answer_as_often_right_as_their_true_chance(kind: Kind) -> None
 
 
 def test_predictions_follow_the_true_chances() -> None:
-    figures = {figure.name: figure.value for figure in study_predictions(library(), 12, 5)}
+    figures = {figure.name: figure.value for figure in study_predictions(bank(), 12, 5)}
     true = figures["log loss of the true probabilities"]
     assert true < figures["log loss"] < true + 0.07
     assert figures["calibration error"] < 0.06
-    again = {figure.name: figure.value for figure in study_predictions(library(), 12, 5)}
+    again = {figure.name: figure.value for figure in study_predictions(bank(), 12, 5)}
     assert figures == again
 
 
 def test_who_guesses_is_foreseen_worst_and_the_pretrained_best() -> None:
-    figures = {figure.name.removeprefix("log loss: "): figure.value for figure in study_kinds(library(), 60, 5)}
+    figures = {figure.name.removeprefix("log loss: "): figure.value for figure in study_kinds(bank(), 60, 5)}
     kinds = sorted(KINDS, key=figures.__getitem__)
     assert (kinds[0], kinds[-1]) == ("pretrained", "guesser")
 
 
 def test_nothing_foresees_better_than_the_exact_posterior() -> None:
-    filtered, exact = study_exact(library(), 12, 5)
+    filtered, exact = study_exact(bank(), 12, 5)
     assert 0 < exact.value < filtered.value < 0.06
 
 
 def test_misconceptions_are_named_soon_and_not_falsely() -> None:
-    named, alarms = study_detection(library(), 40, 5)
+    named, share, alarms = study_detection(bank(), 40, 5)
     assert named.value <= 8
+    assert share.value > 0.6
     assert alarms.value <= 0.05
 
 
 def test_services_agree_with_the_fast_path() -> None:
-    figures = {figure.name.partition(": ")[2]: figure.value for figure in study_services(library(), 2, 2, 5)}
+    figures = {figure.name.partition(": ")[2]: figure.value for figure in study_services(library(), bank(), 2, 2, 5)}
     assert figures["apart from the fast path"] < 1e-9
     assert figures["answers, drills"] == 2 * 2 * 10
     assert figures["answers, mending"] == 2 * 5

@@ -16,7 +16,7 @@ from app.learner.mastery import judge, likely_right
 from app.learner.quadrature import normal_nodes
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness, score_distribution
 from app.learner.recall import Recall, recall_chance, review
-from app.learner.selection import Candidate, choose, nearest_difficulty
+from app.learner.selection import Candidate, best_suited, choose
 
 NOW = datetime(2026, 9, 1, 12, tzinfo=UTC)
 INTEGRATION = 3e-5  # fifteen nodes against adaptive integration
@@ -240,7 +240,40 @@ def test_a_likely_misconception_is_met_head_on() -> None:
     assert again.contrast == "v-sign"
 
 
+def test_what_may_be_held_is_suspected_before_it_is_named() -> None:
+    doubtful = replace(Skill(), misconceptions={"v-sign": 0.3, "d-sign": 0.02})
+    chosen = choose(Level(), [Candidate("a", doubtful)], [], NOW, Random(1))
+    assert chosen is not None
+    assert (chosen.contrast, chosen.suspect) == (None, "v-sign")
+    unknown = choose(Level(), [Candidate("a", new_skill(("v-sign", "d-sign")))], [], NOW, Random(1))
+    assert unknown is not None
+    assert unknown.suspect is None
+
+
 def test_items_are_chosen_by_their_predicted_share() -> None:
     offered = [Posed(-2.0, 4), Posed(0.0, 4), Posed(2.0, 4)]
-    assert nearest_difficulty(Level(0, 0.1), Skill(0, 0.1), offered, "learn", NOW) == 1
-    assert nearest_difficulty(Level(2, 0.1), Skill(0, 0.1), offered, "diagnose", NOW) == 2
+    assert best_suited(Level(0, 0.1), Skill(0, 0.1), offered, "learn", NOW) == 1
+    assert best_suited(Level(2, 0.1), Skill(0, 0.1), offered, "diagnose", NOW) == 2
+
+
+def test_of_items_as_hard_the_one_that_shows_more_of_what_may_be_held_is_chosen() -> None:
+    doubtful = replace(Skill(), misconceptions={"v-sign": 0.02, "d-sign": 0.06, "both": 0.04})
+    offered = [Posed(0.0, 0), Posed(0.0, 0, ("v-sign",)), Posed(0.0, 0, ("d-sign", "both")), Posed(0.0, 0, ("d-sign",))]
+    assert best_suited(Level(), doubtful, offered, "learn", NOW) == 2
+
+
+def test_slip_in_a_list_says_less_than_a_typed_value_and_as_much_as_an_option() -> None:
+    skill = new_skill(("a", "b", "c"))
+
+    def after(posed: Posed) -> float:
+        return learn(Level(), skill, evidence(posed, correct=False, shown=("a",)))[1].misconceptions["a"]
+
+    offered = ("a", "b", "c")
+    typed, listed, option = (
+        after(Posed(0, 0, offered)),
+        after(Posed(0, 0, offered, listed=True)),
+        after(Posed(0, 4, offered)),
+    )
+    assert skill.misconceptions["a"] < listed < typed
+    assert listed == pytest.approx(option, abs=0.1)
+    assert Posed(0, 0, ("a",), listed=True).wrong_share == 1 / 2

@@ -3,17 +3,21 @@
 from collections.abc import Callable
 from contextlib import AbstractContextManager
 from datetime import datetime, timedelta
+from random import Random
 from typing import Any
 from uuid import UUID
 
 import pytest
 
+from app.grader.made_up import fields_of, wrong_value
+from app.questions.model import Item
 from app.questions.present import plain
 from app.services import practice
 from app.services.actor import Actor
 from app.services.adaptive import MOST_OF_A_FAMILY, OPEN_FORMS, Aim, go_on, start_adaptive
 from app.services.drills import get_drill
 from app.services.errors import Invalid, NotFound
+from app.services.learning import find_state
 from app.services.practice import Sent, answer, question
 from app.services.review import verdict
 from app.storage.queries.drills import PlaceRow
@@ -145,8 +149,7 @@ def test_mending_asks_only_what_the_misconception_could_answer_and_with_other_nu
     assert len(mending) == 5
     for place in mending:
         item = drawn(place.family, place.seed, place.form, alice)
-        shown = {each for option in item.options for each in option.misconceptions} or set(item.solution.wrong)
-        assert name in shown
+        assert name in item.misconceptions
         assert plain(item.parameters) not in old
 
 
@@ -155,6 +158,28 @@ def test_question_that_has_no_other_numbers_is_asked_again(uow: UnitOfWork) -> N
     aim = Aim(families=("straight-line-on-chart",), length=2)
     missed = run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW), rightly=False)
     assert len(missed) == 2
+
+
+@pytest.mark.parametrize("family", ["crosswind-component", "find-variation-deviation", "swing-required-when"])
+def test_misconception_shown_once_is_looked_for_in_what_comes_next(uow: UnitOfWork, family: str) -> None:
+    alice = visitor(uow)
+    drill_id = start_adaptive(uow, alice, library(), Aim(families=(family,), length=8), 5, NOW)
+    held = min(_open_item(uow, alice, drill_id).misconceptions)
+    for minute in range(7):
+        item = _open_item(uow, alice, drill_id)
+        assert held in item.misconceptions, (minute, item.form)
+        fields = fields_of(library(), item, wrong_value(library(), item, Random(1), {held}))
+        place = get_drill(uow, alice, drill_id)[1][-1]
+        answer(uow, alice, library(), place.id, Sent(fields, SLOW_MS), NOW + timedelta(minutes=minute))
+    with uow.reader() as connection:
+        skill = find_state(connection, alice.school_id, alice.own_visit).skills[family]
+    assert skill.met[held]["times"] == 7
+    assert skill.skill.misconceptions[held] > 0.8
+
+
+def _open_item(uow: UnitOfWork, actor: Actor, drill_id: UUID) -> Item:
+    place = get_drill(uow, actor, drill_id)[1][-1]
+    return drawn(place.family, place.seed, place.form, actor)
 
 
 def test_misconception_that_only_typed_answers_show_is_mended_by_typing(uow: UnitOfWork) -> None:

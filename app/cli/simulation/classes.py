@@ -5,15 +5,15 @@ Students answer as the other studies' do; counts go through `insight.weak_spots`
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import log
 from random import Random
 
-from app.cli.simulation.learners import KINDS, Kin, Kind, SyntheticLearner, kin_of, new_learner, pose
+from app.cli.simulation.learners import KINDS, Kind, SyntheticLearner, new_learner, pose
+from app.cli.simulation.shapes import Kin
 from app.cli.simulation.studies import SKILLS, Figure
 from app.insight.weak_spots import BELOW_MEAN, SkillCount, weak_spots
 from app.learner.logistic import sigmoid
-from app.packs.library import Library
 
 SIZES = (8, 20, 40)
 FEWEST, MOST = 3, 9  # answers of one student to one kind of question
@@ -42,17 +42,17 @@ class ClassAnswers:
         return frozenset(skill for skill, p in true.items() if p < mean - BELOW_MEAN)
 
 
-def study_flags(library: Library, classes: int, seed: int) -> Iterator[Figure]:
+def study_flags(bank: Sequence[Kin], classes: int, seed: int) -> Iterator[Figure]:
     """By size: flags that are right, weak skills that are flagged, and classes without any that are flagged."""
     for size in SIZES:
         hits = flags = weak = 0
         for number in range(classes):
-            found = with_weak_spots(library, size, Random(f"classes {seed} {size} {number}"))
+            found = with_weak_spots(bank, size, Random(f"classes {seed} {size} {number}"))
             hits += len(found.flagged() & found.weak())
             flags += len(found.flagged())
             weak += len(found.weak())
         alarms = [
-            bool(without_any(library, size, Random(f"even classes {seed} {size} {number}")).flagged())
+            bool(without_any(bank, size, Random(f"even classes {seed} {size} {number}")).flagged())
             for number in range(classes)
         ]
         yield Figure(f"{size} students: flags that are right", hits / flags if flags else 0.0, 0.9, at_least=True)
@@ -60,9 +60,9 @@ def study_flags(library: Library, classes: int, seed: int) -> Iterator[Figure]:
         yield Figure(f"{size} students: classes without any that are flagged", sum(alarms) / classes, 0.05)
 
 
-def with_weak_spots(library: Library, size: int, rng: Random) -> ClassAnswers:
+def with_weak_spots(bank: Sequence[Kin], size: int, rng: Random) -> ClassAnswers:
     """Let a class answer that is weaker in one to three skills; its students differ skill by skill besides."""
-    families = kin_of(library, SKILLS, rng)
+    families = tuple(rng.sample(bank, SKILLS))
     lowered = rng.sample([family.id for family in families], rng.randint(1, MOST_LOWERED))
     students = [new_learner(KIND[number % len(KIND)], families, rng) for number in range(size)]
     for student in students:
@@ -71,9 +71,10 @@ def with_weak_spots(library: Library, size: int, rng: Random) -> ClassAnswers:
     return _answer(families, students, rng)
 
 
-def without_any(library: Library, size: int, rng: Random) -> ClassAnswers:
+def without_any(bank: Sequence[Kin], size: int, rng: Random) -> ClassAnswers:
     """Let a class answer whose students differ in their level alone: every skill is as hard as any other."""
-    families = tuple(Kin(each.id, 0.0, each.misconceptions) for each in kin_of(library, SKILLS, rng))
+    asked = rng.sample(bank, SKILLS)
+    families = tuple(replace(asked[0], id=each.id) for each in asked)
     students = [
         SyntheticLearner(Kind(), rng, rng.gauss(0, 1), {each.id: 0.0 for each in families}) for _ in range(size)
     ]

@@ -8,10 +8,12 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from random import Random
 
-from app.cli.simulation.learners import Given, Kin, Question, SyntheticLearner, pose
+from app.cli.simulation.learners import Given, Question, SyntheticLearner, pose, question_like
+from app.cli.simulation.shapes import Kin, Shape
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
 from app.learner.mastery import judge
-from app.learner.selection import Candidate, choose
+from app.learner.selection import Candidate, Choice, best_suited, choose
+from app.services.adaptive import WEIGHED
 
 START = datetime(2026, 9, 1, 17, 0, tzinfo=UTC)
 ANSWERS_A_DAY = 10
@@ -48,6 +50,25 @@ class Course:
         self.today[family] = 1.0
         self._move_clock()
         return given
+
+    def chosen(self, family: Kin, rng: Random) -> Question:
+        """Return a question of a family as the program chooses it: of a few items drawn, the one that suits best."""
+        skill = self.skills[family.id]
+        choice = choose(self.level, [Candidate(family.id, skill)], (), self.now, rng)
+        if choice is None:
+            return pose(family, rng)
+        shapes = self._suiting(family, choice)
+        count = 1 if choice.contrast or choice.suspect else WEIGHED
+        drawn = [question_like(family, rng.choice(shapes), rng) for _ in range(count)]
+        return drawn[best_suited(self.level, skill, [each.posed for each in drawn], choice.purpose, self.now)]
+
+    def _suiting(self, family: Kin, choice: Choice) -> Sequence[Shape]:
+        """Return the items to choose from, as `services/adaptive` wishes for them."""
+        turn = family.closed if len(self.last) % 2 else family.open
+        first = turn if choice.contrast or not choice.suspect else family.open
+        to_show = choice.contrast or choice.suspect
+        able = (tuple(each for each in group if to_show in each.offered) for group in (first, family.shapes))
+        return next(group for group in (*able, turn, family.shapes) if group)
 
     def _move_clock(self) -> None:
         self.now += STEP

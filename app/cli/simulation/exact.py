@@ -17,13 +17,12 @@ from app.cli.simulation.learners import (
     KINDS,
     SKILL_VARIANCE,
     SLIP,
-    TYPED_WRONG_SHARE,
     Given,
-    Kin,
     Kind,
     Question,
     guess,
 )
+from app.cli.simulation.shapes import Kin
 from app.learner.quadrature import normal_nodes
 
 NODES = 13
@@ -62,8 +61,8 @@ class _Belief:
     def __init__(self, kind: Kind, families: Sequence[Kin]) -> None:
         self.kind = kind
         self.levels, self.weights = kind.level + PLACES, WEIGHTS.copy()
-        self.names = {family.id: family.misconceptions for family in families}
-        self.tables = {family.id: self._first(len(family.misconceptions)) for family in families}
+        self.names = {family.id: family.showable for family in families}
+        self.tables = {family.id: self._first(len(family.showable)) for family in families}
 
     def see(self, question: Question, given: Given) -> tuple[float, float]:
         """Return the chance of a right answer and of the one that was given, and learn from it."""
@@ -76,7 +75,7 @@ class _Belief:
         seen = right
         if not given.correct:
             shown = np.array([0.0] + [float(name in given.shown) for name in names])
-            seen = (1 - knowing) * (1 - hold) * _share(question, given) + hold * shown
+            seen = (1 - knowing) * (1 - hold) * question.share(given.shown) + hold * shown
         chance_right = float(self.weights @ (table.chance * right).sum((1, 2)))
         after = table.chance * seen
         by_level = after.sum((1, 2))
@@ -107,11 +106,3 @@ class _Belief:
     def _knowing(self, logit: Numbers, floor: float) -> Numbers:
         p = floor + (1 - SLIP - floor) / (1 + np.exp(-logit))
         return (1 - self.kind.careless) * p + self.kind.careless * floor
-
-
-def _share(question: Question, given: Given) -> float:
-    """Return which share of the plain wrong answers looks like this one."""
-    offered = len(question.posed.offered)
-    if question.posed.options:
-        return 1 / max(offered, 1)
-    return TYPED_WRONG_SHARE if given.shown else 1 - TYPED_WRONG_SHARE * offered

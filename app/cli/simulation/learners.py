@@ -9,17 +9,16 @@ from dataclasses import dataclass, field
 from math import log
 from random import Random
 
-from app.learner.difficulty import GRADES
+from app.cli.simulation.shapes import Kin, Shape
 from app.learner.evidence import Posed
 from app.learner.logistic import sigmoid
-from app.packs.library import Library
 
-OPTIONS = 4
 SKILL_VARIANCE = 0.7
 GAIN = 0.30
 SLIP = 0.05
 TYPED_GUESS = 0.02
 TYPED_WRONG_SHARE = 0.04
+LIST_WRONG_SHARE = 0.6  # of the lists filled in wrong: so many show some misconception by chance
 HELD = 0.10
 HOLD = 0.8
 EXPLAINED = 0.08
@@ -52,20 +51,19 @@ KINDS: Mapping[str, Kind] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Kin:
-    """What the simulation takes of a family: how hard it is and which misconceptions it knows."""
-
-    id: str
-    difficulty: float
-    misconceptions: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Question:
-    """A question: of which family, and what the model knows of it."""
+    """A question: of which family, what the model knows of it, and what its telling wrong answers show."""
 
     family: str
     posed: Posed
+    tells: tuple[tuple[str, ...], ...]
+
+    def share(self, shown: tuple[str, ...]) -> float:
+        """Return the share of the wrong answers of people who hold nothing that show just this, or nothing."""
+        if self.posed.options:
+            return self.tells.count(shown) / len(self.tells)
+        share = LIST_WRONG_SHARE / max(len(self.tells), 1) if self.posed.listed else TYPED_WRONG_SHARE
+        return share if shown else 1 - share * len(self.tells)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,11 +102,11 @@ class SyntheticLearner:
         """Answer a question."""
         held, rng = self.held.get(question.family), self.rng
         if held in question.posed.offered and rng.random() < HOLD:
-            return Given(False, (str(held),))  # noqa: FBT003 - an answer
+            return Given(False, next(names for names in question.tells if held in names))  # noqa: FBT003 - an answer
         p = self._knowing(question)
         if rng.random() < (guess(question.posed.options) if rng.random() < self.kind.careless else p):
             return Given(True)  # noqa: FBT003 - an answer
-        return Given(False, self._wrong(question.posed))  # noqa: FBT003 - an answer
+        return Given(False, self._wrong(question))  # noqa: FBT003 - an answer
 
     def _knowing(self, question: Question) -> float:
         floor = guess(question.posed.options)
@@ -126,13 +124,11 @@ class SyntheticLearner:
             if family not in practised:
                 self.skills[family] -= self.kind.fading * days
 
-    def _wrong(self, posed: Posed) -> tuple[str, ...]:
-        if not posed.offered:
+    def _wrong(self, question: Question) -> tuple[str, ...]:
+        """Return what a wrong answer shows that comes from no misconception."""
+        if not question.posed.options and self.rng.random() < question.share(()):
             return ()
-        if posed.options:
-            return (self.rng.choice(posed.offered),)
-        hit = self.rng.random() < TYPED_WRONG_SHARE * len(posed.offered)
-        return (self.rng.choice(posed.offered),) if hit else ()
+        return self.rng.choice(question.tells)
 
 
 def guess(options: int) -> float:
@@ -140,32 +136,21 @@ def guess(options: int) -> float:
     return 1 / options if options else TYPED_GUESS
 
 
-def kin_of(library: Library, count: int, rng: Random) -> tuple[Kin, ...]:
-    """Return some real families, as the simulation sees them."""
-    return tuple(rng.sample(all_kin(library), count))
-
-
-def all_kin(library: Library) -> tuple[Kin, ...]:
-    """Return every real family, as the simulation sees it."""
-    families = [library.family(name) for name in sorted(library.families)]
-    return tuple(Kin(each.id, GRADES[each.grade], tuple(m.id for m in each.misconceptions)) for each in families)
-
-
 def new_learner(kind: Kind, families: Sequence[Kin], rng: Random) -> SyntheticLearner:
     """Return a learner of a kind, drawn from the model's own priors around the kind's level."""
     skills = {family.id: rng.gauss(0, SKILL_VARIANCE**0.5) for family in families}
     held = {
-        family.id: rng.choice(family.misconceptions)
-        for family in families
-        if family.misconceptions and rng.random() < kind.held
+        family.id: rng.choice(family.showable) for family in families if family.showable and rng.random() < kind.held
     }
     return SyntheticLearner(kind, rng, rng.gauss(kind.level, 1.0), skills, held)
 
 
 def pose(family: Kin, rng: Random) -> Question:
-    """Return a question of a family: half of them typed, the others with four options."""
-    hard = family.difficulty + rng.gauss(0, FEATURE_SPREAD)
-    if rng.random() < 1 / 2:
-        return Question(family.id, Posed(hard, 0, family.misconceptions))
-    wrong = min(OPTIONS - 1, len(family.misconceptions))
-    return Question(family.id, Posed(hard, OPTIONS, tuple(rng.sample(family.misconceptions, wrong))))
+    """Return a question of a family: half of them without options, where it has both kinds."""
+    open_one = rng.random() < 1 / 2
+    return question_like(family, rng.choice((family.open if open_one else family.closed) or family.shapes), rng)
+
+
+def question_like(family: Kin, shape: Shape, rng: Random) -> Question:
+    """Return a question of a shape; its numbers make it harder or easier."""
+    return Question(family.id, shape.posed(family.difficulty + rng.gauss(0, FEATURE_SPREAD)), shape.tells)

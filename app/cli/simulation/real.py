@@ -1,7 +1,7 @@
 """The same learners through the program, drills that adapt, mend and rehearse: compared with the fast path."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from pathlib import Path
 from random import Random
@@ -9,8 +9,9 @@ from tempfile import TemporaryDirectory
 from uuid import UUID
 
 from app.cli.simulation.course import ANSWERS_A_DAY, START, STEP
-from app.cli.simulation.learners import KINDS, Given, Question, all_kin, kin_of, new_learner
+from app.cli.simulation.learners import KINDS, Given, Question, new_learner
 from app.cli.simulation.measures import Pair, calibration_error, log_loss
+from app.cli.simulation.shapes import Kin, telling_answers
 from app.cli.simulation.studies import SKILLS, Figure
 from app.grader.grade import grade
 from app.grader.made_up import fields_of, wrong_value
@@ -38,7 +39,7 @@ MENDING = 5
 NAME = "through the services: "
 
 
-def study_services(library: Library, learners: int, days: int, seed: int) -> Iterator[Figure]:
+def study_services(library: Library, bank: Sequence[Kin], learners: int, days: int, seed: int) -> Iterator[Figure]:
     """Let learners practise, mend a misconception and rehearse: what is kept must be what the fast path makes."""
     walks = []
     with TemporaryDirectory() as folder:
@@ -46,7 +47,7 @@ def study_services(library: Library, learners: int, days: int, seed: int) -> Ite
         upgrade(file)
         engine = create_engine_for(file)
         for number in range(learners):
-            walk = _Walk(UnitOfWork(engine), library, number, seed)
+            walk = _Walk(UnitOfWork(engine), (library, bank), number, seed)
             walk.go(days)
             walks.append(walk)
         apart = max(walk.difference() for walk in walks)
@@ -63,16 +64,16 @@ def study_services(library: Library, learners: int, days: int, seed: int) -> Ite
 class _Walk:
     """One learner's way through the program, with the fast path beside it; the clock stands still but for our steps."""
 
-    def __init__(self, uow: UnitOfWork, library: Library, number: int, seed: int) -> None:
-        self.uow, self.library = uow, library
+    def __init__(self, uow: UnitOfWork, asked: tuple[Library, Sequence[Kin]], number: int, seed: int) -> None:
+        self.uow = uow
+        self.library, bank = asked
         self.rng = Random(f"services {seed} {number}")
-        everything = all_kin(library)
         kind = list(KINDS.values())[number % len(KINDS)]
-        self.practised = tuple(each.id for each in kin_of(library, SKILLS, self.rng))
-        self.learner = new_learner(kind, everything, self.rng)
+        self.practised = tuple(each.id for each in self.rng.sample(bank, SKILLS))
+        self.learner = new_learner(kind, bank, self.rng)
         self.actor: Actor = open_visit(uow, guest("en", START), START).actor
         self.level = Level()
-        self.skills: dict[str, Skill] = {each.id: new_skill(each.misconceptions) for each in everything}
+        self.skills: dict[str, Skill] = {each.id: new_skill(each.misconceptions) for each in bank}
         self.now = START
         self.pairs: dict[str, list[Pair]] = {"predicted": [], "true": []}
         self.answers: Counter[str] = Counter()
@@ -141,7 +142,7 @@ class _Walk:
 
     def _question(self, item: Item) -> Question:
         difficulty = first_difficulty(self.library.family(item.family).grade)
-        return Question(item.family, posed_of(self.library, item, difficulty))
+        return Question(item.family, posed_of(self.library, item, difficulty), telling_answers(item))
 
     def _reply(self, item: Item, question: Question) -> tuple[Sent, Evidence]:
         """Return what the learner sends, and what it says once it is graded."""

@@ -12,27 +12,24 @@ from app.cli.simulation.exact import foresee
 from app.cli.simulation.learners import (
     HOLD,
     KINDS,
-    OPTIONS,
     SLIP,
-    Kin,
     Kind,
     SyntheticLearner,
-    kin_of,
     new_learner,
     pose,
 )
 from app.cli.simulation.measures import Pair, brier, calibration_error, log_loss
+from app.cli.simulation.shapes import Kin
 from app.learner.evidence import aged
 from app.learner.logistic import sigmoid
 from app.learner.mastery import judge
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness
-from app.packs.library import Library
 
 SKILLS = 12
 ANSWERS = 240
 NAMED_ABOVE, SURE = 0.8, 0.8
 DETECTION_ANSWERS = 25
-EXAM_QUESTIONS_A_SKILL, EXAM_PASS = 3, 0.6
+EXAM_QUESTIONS_A_SKILL, EXAM_OPTIONS, EXAM_PASS = 3, 4, 0.6
 READINESS_AT = (120, 240)
 MOST_ANSWERS = 900
 LARGEST_SEED = 2**31
@@ -55,14 +52,14 @@ class Figure:
         return self.value >= self.aim if self.at_least else self.value <= self.aim
 
 
-def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+def study_predictions(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
     """Predictions of each next answer, mastery and readiness: all six kinds in equal shares, skills asked at random."""
     predicted: list[Pair] = []
     true: list[Pair] = []
     sure: list[bool] = []
     rule: list[bool] = []
     ready: dict[int, list[Pair]] = {at: [] for at in READINESS_AT}
-    for course, rng in _courses(library, learners, seed):
+    for course, rng in _courses(bank, learners, seed):
         for number in range(1, ANSWERS + 1):
             _ask(course, rng, predicted, true)
             if number in ready:
@@ -84,10 +81,10 @@ def study_predictions(library: Library, learners: int, seed: int) -> Iterator[Fi
         yield Figure(f"readiness, calibration error at {at} answers", calibration_error(pairs), 0.04)
 
 
-def study_kinds(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+def study_kinds(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
     """How well each kind of learner is foreseen, on the same answers as `study_predictions`."""
     pairs: dict[str, tuple[list[Pair], list[Pair]]] = {name: ([], []) for name in KINDS}
-    for (course, rng), name in zip(_courses(library, learners, seed), cycle(KINDS), strict=False):
+    for (course, rng), name in zip(_courses(bank, learners, seed), cycle(KINDS), strict=False):
         predicted, true = pairs[name]
         for _ in range(ANSWERS):
             _ask(course, rng, predicted, true)
@@ -105,12 +102,12 @@ def _ask(course: Course, rng: Random, predicted: list[Pair], true: list[Pair]) -
     true.append((chances[1], correct))
 
 
-def study_exact(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+def study_exact(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
     """How far above the true probabilities the filter lies, and the exact posterior, on the same answers."""
     filtered: list[Pair] = []
     exact: list[Pair] = []
     true: list[Pair] = []
-    for course, rng in _courses(library, learners, seed):
+    for course, rng in _courses(bank, learners, seed):
         answers = []
         for _ in range(ANSWERS):
             question = pose(rng.choice(course.families), rng)
@@ -125,29 +122,35 @@ def study_exact(library: Library, learners: int, seed: int) -> Iterator[Figure]:
     yield Figure("log loss above the true ones, exact posterior", log_loss(exact) - log_loss(true))
 
 
-def study_detection(library: Library, learners: int, seed: int) -> Iterator[Figure]:
-    """How soon a held misconception is named, and how often one that nobody holds, in 25 answers of a skill."""
+def study_detection(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
+    """How soon a held misconception is named, and how often one that nobody holds, in 25 answers of a skill.
+
+    The items are those that the program would choose among real ones.
+    """
     rng = Random(f"detection {seed}")
     counts: list[int] = []
     alarms: list[int] = []
+    able = [family for family in bank if family.showable]
     for _ in range(learners):
-        family = next(each for each in kin_of(library, SKILLS, rng) if each.misconceptions)
+        family = rng.choice(able)
         for holds in (True, False):
             learner = new_learner(Kind(held=1.0 if holds else 0.0), (family,), rng)
-            counts_or_alarm = _named_after(learner, family, rng)
+            held = learner.held.get(family.id)
+            counts_or_alarm = _named_after(learner, family, held, rng)
             (counts if holds else alarms).append(counts_or_alarm)
     never = DETECTION_ANSWERS + 1
     yield Figure("answers until a misconception is named, median", float(median(counts)), 4)
+    yield Figure("named in 25 answers", sum(count < never for count in counts) / len(counts))
     yield Figure("false alarms in 25 answers", sum(count < never for count in alarms) / len(alarms), 0.01)
 
 
-def study_selection(library: Library, learners: int, seed: int) -> Iterator[Figure]:
+def study_selection(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[Figure]:
     """Answers until nine skills in ten are mastered: other rules divided by ours, in three scenarios."""
     policies: tuple[tuple[str, Policy], ...] = (("random", at_random), ("fewest right first", fewest_right_first))
     for name, count, known, uneven in SCENARIOS:
-        ours = _mean_answers(library, (count, known, uneven), by_rule, learners, seed)
+        ours = _mean_answers(bank, (count, known, uneven), by_rule, learners, seed)
         for other, policy in policies:
-            theirs = _mean_answers(library, (count, known, uneven), policy, learners, seed)
+            theirs = _mean_answers(bank, (count, known, uneven), policy, learners, seed)
             aim = 1.15 if policy is at_random else None
             yield Figure(f"{other} / rule: {name}", theirs / ours, aim, at_least=True)
 
@@ -159,22 +162,22 @@ SCENARIOS = (
 )
 
 
-def _courses(library: Library, learners: int, seed: int) -> Iterator[tuple[Course, Random]]:
+def _courses(bank: Sequence[Kin], learners: int, seed: int) -> Iterator[tuple[Course, Random]]:
     kinds = list(KINDS.values())
     for number in range(learners):
         rng = Random(f"course {seed} {number}")
-        families = kin_of(library, SKILLS, rng)
+        families = tuple(rng.sample(bank, SKILLS))
         yield Course(new_learner(kinds[number % len(kinds)], families, rng), families), rng
 
 
 def _mean_answers(
-    library: Library, scenario: tuple[int, float, float], policy: Policy, learners: int, seed: int
+    bank: Sequence[Kin], scenario: tuple[int, float, float], policy: Policy, learners: int, seed: int
 ) -> float:
     count, known, uneven = scenario
     total = 0
     for number in range(learners):
         rng = Random(f"selection {seed} {number}")
-        families = kin_of(library, count, rng)
+        families = tuple(rng.sample(bank, count))
         skills = {
             family.id: 2.0 if place < known * count else -0.5 + rng.gauss(0, uneven)
             for place, family in enumerate(families)
@@ -184,19 +187,20 @@ def _mean_answers(
     return total / learners
 
 
-def _named_after(learner: SyntheticLearner, family: Kin, rng: Random) -> int:
-    """Return after how many answers some misconception is named; one more than all where none is."""
+def _named_after(learner: SyntheticLearner, family: Kin, held: str | None, rng: Random) -> int:
+    """Return after how many answers the held misconception, or any where none is, is named; else one more than all."""
     course = Course(learner, (family,))
     for number in range(1, DETECTION_ANSWERS + 1):
-        course.take(pose(family, rng))
-        if max(course.skills[family.id].misconceptions.values()) > NAMED_ABOVE:
+        course.take(course.chosen(family, rng))
+        probabilities = course.skills[family.id].misconceptions
+        if (probabilities[held] if held else max(probabilities.values())) > NAMED_ABOVE:
             return number
     return DETECTION_ANSWERS + 1
 
 
 def _readiness(course: Course) -> Iterator[Pair]:
     """Yield the chance the model gives to an exam, and the true one; nothing where there are too few answers."""
-    asked = tuple(Asked(each.id, EXAM_QUESTIONS_A_SKILL, OPTIONS, each.difficulty) for each in course.families)
+    asked = tuple(Asked(each.id, EXAM_QUESTIONS_A_SKILL, EXAM_OPTIONS, each.difficulty) for each in course.families)
     least = ceil(EXAM_PASS * EXAM_QUESTIONS_A_SKILL * len(asked))
     skills = {name: aged(skill, course.now) for name, skill in course.skills.items()}
     ready = readiness(course.level, skills, (Section("all", asked, 0),), least)

@@ -9,7 +9,7 @@ from app.packs.fixed import SOLVER
 from app.packs.library import Library
 from app.packs.spec import Family
 from app.questions.checks.findings import Findings
-from app.questions.model import Item
+from app.questions.model import OPTION_FORMS, Item
 from app.questions.values import is_numeric
 from app.questions.wording import word_item
 
@@ -40,7 +40,7 @@ def check_batch(library: Library, items: Sequence[Item], findings: Findings) -> 
     counted = items[:COUNTED_FOR_DISTINCT]
     distinct = len({_content(item) for item in counted}) / len(counted)
     _check_distinct(library.family(items[0].family), distinct, findings)
-    chosen = [item for item in items if item.form in {"choice", "pick"}]
+    chosen = [item for item in items if item.form in OPTION_FORMS]
     places, p = _key_places(chosen)
     if p < LEAST_CHI_SQUARE_P:
         findings.error(
@@ -59,7 +59,7 @@ def _check_distinct(family: Family, distinct: float, findings: Findings) -> None
 
 def _content(item: Item) -> str:
     """Return what makes an item: its numbers, and the things to tick, order or sort, in whatever order."""
-    listed = sorted(str(option.value) for option in item.options) if item.form not in {"choice", "pick"} else []
+    listed = sorted(str(option.value) for option in item.options) if item.form not in OPTION_FORMS else []
     return repr((sorted(item.parameters.items(), key=str), listed))
 
 

@@ -11,7 +11,7 @@ from app.packs.spec import LANGUAGES, Ask, Family, Language
 from app.packs.templates import read_template
 from app.questions.checks.findings import Findings
 from app.questions.checks.french import places
-from app.questions.model import Item, Option
+from app.questions.model import OPTION_FORMS, Item, Option
 from app.questions.numbers import heading
 from app.questions.present import present_item
 from app.questions.sums import misses_by
@@ -58,7 +58,7 @@ def _check_named_options(options: Iterable[Option], ask: Ask, findings: Findings
 
 
 def _check_values(item: Item, ask: Ask, findings: Findings) -> None:
-    options = item.options if item.form in {"choice", "pick"} else ()
+    options = item.options if item.form in OPTION_FORMS else ()
     if options and sum(option.correct for option in options) != 1:
         findings.error("one-key", f"ask {ask.id!r} has not exactly one right option")
     _check_named_options(options, ask, findings)
