@@ -4,7 +4,7 @@ An item is kept as soon as it is chosen, so that it is the same however often it
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import islice
 from random import Random
@@ -66,8 +66,7 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
         state = find_state(connection, actor.school_id, actor.own_visit)
     families = tuple(wanted_families(library, DrillWish(aim.topic, aim.families)))
     kept_aim = {"families": list(families) if aim.topic or aim.families else [], "misconception": aim.misconception}
-    drill = replace(
-        new_drill(actor, new_id(now), aim.topic, seed, now),
+    drill = new_drill(actor, new_id(now), aim.topic, seed, now)._replace(
         aim=kept_aim,
         planned=aim.length if aim.minutes is None else None,
         ends_at=now + timedelta(minutes=aim.minutes) if aim.minutes else None,

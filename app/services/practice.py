@@ -1,7 +1,7 @@
 """Asking and answering: the question as shown, and the one answer that counts."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 from uuid import UUID
@@ -218,7 +218,7 @@ def new_attempt(
 
 
 def _with_answer(places: Sequence[PlaceRow], item_id: UUID, *, correct: bool) -> Sequence[PlaceRow]:
-    return [replace(place, correct=correct) if place.id == item_id else place for place in places]
+    return [place._replace(correct=correct) if place.id == item_id else place for place in places]
 
 
 def _go_on(uow: UnitOfWork, actor: Actor, library: Library, row: ItemRow, now: datetime) -> Sequence[PlaceRow]:

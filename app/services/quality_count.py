@@ -2,7 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 from uuid import UUID
@@ -133,4 +133,4 @@ def _attempts_after(uow: UnitOfWork, school_id: UUID, last: UUID, until: datetim
 
 
 def _row(school_id: UUID, sums: SumsRow, counts: dict[str, Any], now: datetime) -> FamilyQuality:
-    return FamilyQuality(school_id=school_id, counted_at=now, **asdict(sums), **counts)
+    return FamilyQuality(school_id=school_id, counted_at=now, **sums._asdict(), **counts)

@@ -109,7 +109,7 @@ def start_rehearsal(
     items = [item for of_section in chosen.values() for item in of_section]
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
-    drill = replace(new_drill(actor, new_id(now), None, seed, now), purpose=REHEARSAL)
+    drill = new_drill(actor, new_id(now), None, seed, now)._replace(purpose=REHEARSAL)
     row = Rehearsal(
         school_id=actor.school_id,
         id=new_id(now),

@@ -4,7 +4,7 @@ One visit after another, each in one transaction, as marking again does it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from hashlib import sha256
@@ -62,11 +62,11 @@ class Aside:
 def answers_to(uow: UnitOfWork, school_id: UUID, past: Past, deed: Deed) -> Past | None:
     """Return which answers can be set aside or count again; None to set aside what the school never withdrew."""
     if deed is Deed.COUNT:
-        return replace(past, aside=True)
+        return past._replace(aside=True)
     with uow.reader() as connection:
         rows = withdrawals.list_withdrawals(connection, school_id)
     versions = [row.version for row in rows if row.family == past.family]
-    return replace(past, aside=False, newest=versions[0]) if versions else None
+    return past._replace(aside=False, newest=versions[0]) if versions else None
 
 
 def look_aside(uow: UnitOfWork, school_id: UUID, past: Past) -> Aside:

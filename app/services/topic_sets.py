@@ -139,7 +139,7 @@ def copy_set(uow: UnitOfWork, actor: Actor, set_id: UUID, now: datetime) -> UUID
         archived_at=None,
     )
     with uow.writer() as connection:
-        keep_new_set(connection, actor, (copy, tuple(replace(item, id=new_id(now)) for item in items)), now)
+        keep_new_set(connection, actor, (copy, tuple(item._replace(id=new_id(now)) for item in items)), now)
     return copy.id
 
 

@@ -1,7 +1,6 @@
 """The same places with other numbers: for each student, for another attempt, for another version of a sheet."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from random import Random
 
 from app.packs.library import Library
@@ -44,5 +43,5 @@ def own_numbers(
     varied = []
     for place in items:
         item = find_item(library, place, conventions.as_json())
-        varied.append(replace(place, seed=vary(library, item, wish, salt, (item,)).seed) if item else place)
+        varied.append(place._replace(seed=vary(library, item, wish, salt, (item,)).seed) if item else place)
     return tuple(varied)

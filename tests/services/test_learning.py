@@ -121,11 +121,11 @@ def test_what_was_read_before_another_answer_moved_it_is_read_again(uow: UnitOfW
     with uow.reader() as connection:
         attempts = list_attempts(connection, alice.school_id, alice.own_visit)
         early = find_known(connection, alice.school_id, alice.own_visit, attempts[0].family)
-    later = [replace(attempts[0], answered_at=NOW + timedelta(days=day)) for day in (20, 21)]
+    later = [attempts[0]._replace(answered_at=NOW + timedelta(days=day)) for day in (20, 21)]
     for attempt in later:
         with uow.writer() as connection:
             learn(connection, attempt, early)
-            learn(connection, replace(attempt, visit_id=bob.own_visit))
+            learn(connection, attempt._replace(visit_id=bob.own_visit))
     assert state_of(uow, alice) == state_of(uow, bob)
     with uow.writer() as connection:
         forget_state(connection, alice.school_id, alice.own_visit)

@@ -8,7 +8,6 @@ attempts.
 import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
-from dataclasses import astuple
 from datetime import UTC, datetime
 from math import inf
 from pathlib import Path
@@ -149,7 +148,7 @@ def _sums(settings: Settings, school_id: UUID) -> Iterator[Reading]:
 
 def _difference(kept: Sequence[SumsRow], raw: Sequence[SumsRow]) -> float:
     """Return the largest relative difference of any figure of any family; infinite where the families differ."""
-    left, right = ({row.family: astuple(row)[1:] for row in rows} for rows in (kept, raw))
+    left, right = ({row.family: row[1:] for row in rows} for rows in (kept, raw))
     if left.keys() != right.keys():
         return inf
     pairs = (pair for name in left for pair in zip(left[name], right[name], strict=True))

@@ -3,7 +3,6 @@
 import resource
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -112,8 +111,8 @@ def _place(row: AttemptRow, position: int) -> PlaceRow:
 def _given(row: AttemptRow, actor: Actor, place: PlaceRow, number: int) -> AttemptRow:
     when = START + timedelta(minutes=number + place.position)
     right = (number + place.position) % WRONGLY != 0
-    whose = replace(row, id=new_id(when), drill_item_id=place.id, visit_id=actor.own_visit, answered_at=when)
-    return replace(whose, correct=right, share=float(right))
+    whose = row._replace(id=new_id(when), drill_item_id=place.id, visit_id=actor.own_visit, answered_at=when)
+    return whose._replace(correct=right, share=float(right))
 
 
 def _add(connection: Connection, rows: Sequence[AttemptRow]) -> None:

@@ -1,8 +1,9 @@
 """Topic sets given to classes and students. Whoever asks names the school: nothing of another one is ever found."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import BindParameter, Connection, ScalarSelect, bindparam, func, insert, select, update
@@ -16,8 +17,7 @@ ASSIGNED, EXTENSION = table_of(AssignedPerson), table_of(Extension)
 ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
 
 
-@dataclass(frozen=True, slots=True)
-class AssignedRow:
+class AssignedRow(NamedTuple):
     """An assignment as a list shows it; without a class it is for `people` students."""
 
     id: UUID
@@ -32,8 +32,7 @@ class AssignedRow:
     withdrawn_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class MemberRow:
+class MemberRow(NamedTuple):
     """A student an assignment is for, since when, and with their own due time where they have one."""
 
     person_id: UUID

@@ -1,8 +1,7 @@
 """The answer path: one statement finds the item with its conventions and verdict, one keeps the answer."""
 
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select
@@ -20,8 +19,7 @@ class AlreadyAnswered(Exception):
     """The item has its answer; the first one counts."""
 
 
-@dataclass(frozen=True, slots=True)
-class ItemRow:
+class ItemRow(NamedTuple):
     """An item to be drawn: where it stands, what it is drawn from, and the verdict on it if there is one.
 
     difficulty: what was measured of its family; None where nothing was.
@@ -42,8 +40,7 @@ class ItemRow:
     difficulty: dict[str, Any] | None
 
 
-@dataclass(frozen=True, slots=True)
-class ToAnswer:
+class ToAnswer(NamedTuple):
     """An item to be answered, every place of its drill, and what is known of the visit in the item's family."""
 
     item: ItemRow
@@ -51,8 +48,7 @@ class ToAnswer:
     known: KnownRow
 
 
-@dataclass(frozen=True, slots=True)
-class AttemptRow:
+class AttemptRow(NamedTuple):
     """One answer with everything needed to show it again as it was."""
 
     school_id: UUID
@@ -80,8 +76,7 @@ class AttemptRow:
     set_aside_at: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class AnsweredRow:
+class AnsweredRow(NamedTuple):
     """An answer with where its item stands."""
 
     drill_id: UUID
@@ -92,8 +87,7 @@ class AnsweredRow:
     attempt: AttemptRow
 
 
-@dataclass(frozen=True, slots=True)
-class MarkRow:
+class MarkRow(NamedTuple):
     """What became of one answer, in short."""
 
     drill_item_id: UUID
@@ -157,7 +151,7 @@ FIND_ANSWERED = Prepared(
         DRILL.c.id,
         ITEM.c.position,
         *(DRILL.c[n] for n in ("purpose", "planned", "ends_at")),
-        *(ATTEMPT.c[n] for n in AttemptRow.__slots__),
+        *(ATTEMPT.c[n] for n in AttemptRow._fields),
     )
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
     .where(*_OWN_ITEM)
@@ -176,7 +170,7 @@ MISSED_NUMBERS = Prepared(
 _OF_VISIT = (ATTEMPT.c.school_id == bindparam("school_id"), ATTEMPT.c.visit_id == bindparam("visit_id"))
 _IN_ORDER = (ATTEMPT.c.answered_at, ATTEMPT.c.id)
 LIST_MARKS = (
-    select(*(ATTEMPT.c[name] for name in MarkRow.__slots__[:-1]), ITEM.c.drill_id)
+    select(*(ATTEMPT.c[name] for name in MarkRow._fields[:-1]), ITEM.c.drill_id)
     .select_from(ATTEMPT.join(ITEM, ANSWER_TO_ITEM))
     .where(*_OF_VISIT)
     .order_by(*_IN_ORDER)
@@ -226,7 +220,7 @@ def find_answered(connection: Connection, school_id: UUID, visit_id: UUID, item_
 def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
     """Keep an answer; raises AlreadyAnswered when the item has one."""
     try:
-        ADD_ATTEMPT.run(connection, {name: getattr(attempt, name) for name in AttemptRow.__slots__})
+        ADD_ATTEMPT.run(connection, attempt._asdict())
     except IntegrityError as error:
         raise AlreadyAnswered(attempt.drill_item_id) from error
 

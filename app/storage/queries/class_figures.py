@@ -1,9 +1,8 @@
 """What the students of a class answered, counted, and what the learner model knows of each: for its pages."""
 
 import json
-from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, Select, Text, bindparam, case, cast, func, select, type_coerce
@@ -20,8 +19,7 @@ SITTING, ASSIGNMENT = table_of(Sitting), table_of(Assignment)
 MOST_MISSED = 300
 
 
-@dataclass(frozen=True, slots=True)
-class CountRow:
+class CountRow(NamedTuple):
     """Answers of one student to one family: all of a period, and those of its latest week."""
 
     visit_id: UUID
@@ -32,8 +30,7 @@ class CountRow:
     recent_correct: int
 
 
-@dataclass(frozen=True, slots=True)
-class KnownRow:
+class KnownRow(NamedTuple):
     """What the learner model knows of one student in one family, as far as a class's pages need it."""
 
     visit_id: UUID
@@ -42,8 +39,7 @@ class KnownRow:
     met: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class MissedRow:
+class MissedRow(NamedTuple):
     """A wrong answer of a student, as it was shown and given."""
 
     name: str
@@ -126,7 +122,7 @@ KNOWN = select(
     *(cast(SKILL.c[name], Text) for name in ("misconceptions", "met")),
 ).where(_of_members(SKILL))
 MISSED = (
-    select(PERSON.c.name, *(ATTEMPT.c[name] for name in MissedRow.__slots__[1:]))
+    select(PERSON.c.name, *(ATTEMPT.c[name] for name in MissedRow._fields[1:]))
     .select_from(
         ATTEMPT.join(PERSON, (PERSON.c.school_id == ATTEMPT.c.school_id) & (PERSON.c.visit_id == ATTEMPT.c.visit_id))
     )

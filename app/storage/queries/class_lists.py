@@ -1,9 +1,8 @@
 """Classes as lists show them, and changing a class at the version at hand."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, func, select, update
@@ -16,8 +15,7 @@ class ClassChanged(Exception):
     """Somebody has changed the class since the version at hand."""
 
 
-@dataclass(frozen=True, slots=True)
-class ListedClassRow:
+class ListedClassRow(NamedTuple):
     """A class with how many students are in it now."""
 
     id: UUID

@@ -1,7 +1,8 @@
 """Classes of a school: the class itself, who teaches it, who is in it."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import BindParameter, Connection, bindparam, insert, select
@@ -13,8 +14,7 @@ CLASS, TEACHES = table_of(SchoolClass), table_of(ClassInstructor)
 ENROLMENT, PERSON = table_of(Enrolment), table_of(Person)
 
 
-@dataclass(frozen=True, slots=True)
-class StudentRow:
+class StudentRow(NamedTuple):
     """A student as a class lists them; `visit_id` is where what they answer is kept."""
 
     person_id: UUID

@@ -1,10 +1,9 @@
 """Drills and their places. Whoever asks names the school and the visit: somebody else's drill is not found."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
 from datetime import datetime
 from itertools import starmap
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select
@@ -26,8 +25,7 @@ class DrillExists(Exception):
     """There is a drill with this id."""
 
 
-@dataclass(frozen=True, slots=True)
-class DrillRow:
+class DrillRow(NamedTuple):
     """A drill as it is kept."""
 
     school_id: UUID
@@ -43,8 +41,7 @@ class DrillRow:
     ends_at: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceRow:
+class PlaceRow(NamedTuple):
     """One place of a drill, with the verdict on it: None is not answered yet. Set aside: it counts no more."""
 
     id: UUID
@@ -61,7 +58,7 @@ class PlaceRow:
 
 
 FIND = Prepared(
-    select(*(DRILL.c[name] for name in DrillRow.__slots__)).where(
+    select(*(DRILL.c[name] for name in DrillRow._fields)).where(
         DRILL.c.school_id == bindparam("school_id"),
         DRILL.c.visit_id == bindparam("visit_id"),
         DRILL.c.id == bindparam("drill_id"),
@@ -118,7 +115,7 @@ def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID) ->
 def add_drill(connection: Connection, drill: DrillRow, places: Sequence[PlaceRow]) -> None:
     """Keep a new drill with its places; raises DrillExists when its id is taken."""
     try:
-        connection.execute(ADD_DRILL, asdict(drill))
+        connection.execute(ADD_DRILL, drill._asdict())
     except IntegrityError as error:
         raise DrillExists(drill.id) from error
     of = {"school_id": drill.school_id, "drill_id": drill.id}
@@ -132,4 +129,4 @@ def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: Pl
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:
-    return {name: value for name, value in asdict(place).items() if name not in OF_ANSWER}
+    return {name: value for name, value in place._asdict().items() if name not in OF_ANSWER}

@@ -1,10 +1,9 @@
 """The learner model's state of a visit: read, and kept with each answer."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from itertools import starmap
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, delete, select, update
@@ -17,8 +16,7 @@ from app.storage.upsert import Upsert
 LEARNER, SKILL, ATTEMPT = table_of(Learner), table_of(LearnerSkill), table_of(Attempt)
 
 
-@dataclass(frozen=True, slots=True)
-class LearnerRow:
+class LearnerRow(NamedTuple):
     """A visit's level as it is kept."""
 
     school_id: UUID
@@ -28,8 +26,7 @@ class LearnerRow:
     changed_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class SkillRow:
+class SkillRow(NamedTuple):
     """A visit's skill in one family as it is kept."""
 
     school_id: UUID
@@ -56,16 +53,14 @@ class SkillRow:
     changed_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class KnownRow:
+class KnownRow(NamedTuple):
     """A visit's level with its skill in one family; None is not known yet."""
 
     level: LearnerRow | None = None
     skill: SkillRow | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class AnswerRow:
+class AnswerRow(NamedTuple):
     """What the learner model reads of a kept answer; without evidence (None) the answer says nothing to it."""
 
     family: str
@@ -88,7 +83,7 @@ FIND_KNOWN = Prepared(
 LIST_SKILLS = Prepared(
     select(SKILL).where(*(SKILL.c[name] == bindparam(name) for name in _OF_VISIT)).order_by(SKILL.c.family)
 )
-KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in LearnerRow.__slots__[2:]})
+KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in LearnerRow._fields[2:]})
 MOVE_LEARNER = Prepared(
     update(LEARNER)
     .where(
@@ -97,12 +92,12 @@ MOVE_LEARNER = Prepared(
         LEARNER.c.mean == bindparam("before_mean"),
         LEARNER.c.changed_at == bindparam("before_changed_at"),
     )
-    .values({name: bindparam(name) for name in LearnerRow.__slots__[2:]})
+    .values({name: bindparam(name) for name in LearnerRow._fields[2:]})
 )
-KEEP_SKILL = Upsert(SKILL, lambda new: {name: new[name] for name in SkillRow.__slots__[3:]})
+KEEP_SKILL = Upsert(SKILL, lambda new: {name: new[name] for name in SkillRow._fields[3:]})
 FORGET = [delete(table).where(*(table.c[name] == bindparam(name) for name in _OF_VISIT)) for table in (LEARNER, SKILL)]
 ANSWERS = (
-    select(*(ATTEMPT.c[name] for name in AnswerRow.__slots__))
+    select(*(ATTEMPT.c[name] for name in AnswerRow._fields))
     .where(*(ATTEMPT.c[name] == bindparam(name) for name in _OF_VISIT), ATTEMPT.c.set_aside_at.is_(None))
     .order_by(ATTEMPT.c.answered_at, ATTEMPT.c.id)
 )
@@ -125,7 +120,7 @@ def find_known(connection: Connection, school_id: UUID, visit_id: UUID, family: 
 
 def as_known(values: Sequence[Any]) -> KnownRow:
     """Return what the values of KNOWN_COLUMNS say."""
-    level, skill = values[: len(LearnerRow.__slots__)], values[len(LearnerRow.__slots__) :]
+    level, skill = values[: len(LearnerRow._fields)], values[len(LearnerRow._fields) :]
     if level[0] is None:
         return KnownRow()
     return KnownRow(LearnerRow(*level), SkillRow(*skill) if skill[0] is not None else None)
@@ -139,13 +134,13 @@ def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tupl
 
 def keep_state(connection: Connection, learner: LearnerRow, skills: Iterable[SkillRow]) -> None:
     """Keep a visit's level and some of its skills."""
-    KEEP_LEARNER.run(connection, _values(learner))
+    KEEP_LEARNER.run(connection, learner._asdict())
     _keep_skills(connection, skills)
 
 
 def move_state(connection: Connection, before: LearnerRow, learner: LearnerRow, skills: Iterable[SkillRow]) -> bool:
     """Keep them where the level still is what it was before; False, and nothing done, where it has moved since."""
-    row = {name: getattr(learner, name) for name in LearnerRow.__slots__[2:]}
+    row = {name: getattr(learner, name) for name in LearnerRow._fields[2:]}
     row |= {"of_school_id": learner.school_id, "of_visit_id": learner.visit_id}
     row |= {"before_mean": before.mean, "before_changed_at": before.changed_at}
     if MOVE_LEARNER.run(connection, row) != 1:
@@ -156,11 +151,7 @@ def move_state(connection: Connection, before: LearnerRow, learner: LearnerRow, 
 
 def _keep_skills(connection: Connection, skills: Iterable[SkillRow]) -> None:
     for skill in skills:
-        KEEP_SKILL.run(connection, _values(skill))
-
-
-def _values(row: LearnerRow | SkillRow) -> dict[str, Any]:
-    return {name: getattr(row, name) for name in row.__slots__}
+        KEEP_SKILL.run(connection, skill._asdict())
 
 
 def forget_state(connection: Connection, school_id: UUID, visit_id: UUID) -> None:

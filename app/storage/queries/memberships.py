@@ -1,7 +1,7 @@
 """Who teaches a class and who is in it: joining, leaving, coming back."""
 
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, case, delete, select, update
@@ -11,8 +11,7 @@ from app.storage.queries.classes import ENROLMENT, PERSON, TEACHES
 from app.storage.upsert import Upsert
 
 
-@dataclass(frozen=True, slots=True)
-class TeacherRow:
+class TeacherRow(NamedTuple):
     """Somebody who teaches a class, or could."""
 
     person_id: UUID

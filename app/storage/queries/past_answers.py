@@ -1,9 +1,8 @@
 """Past answers to a family: which they are, whose, and where they were given."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import ColumnElement, Connection, bindparam, func, select
@@ -17,8 +16,7 @@ SITTING, ASSIGNMENT, SET = table_of(Sitting), table_of(Assignment), table_of(Top
 AT_A_TIME = 500
 
 
-@dataclass(frozen=True, slots=True)
-class Past:
+class Past(NamedTuple):
     """Answers to a family: to one version or to all, given from a moment on, before another; None sets no bound.
 
     newest: no later version than this one. aside: only those set aside (True), or only those that count (False).
@@ -47,8 +45,7 @@ class Past:
         return found
 
 
-@dataclass(frozen=True, slots=True)
-class VersionRow:
+class VersionRow(NamedTuple):
     """A version of a family: answers to it, and how many of them are set aside."""
 
     version: int
@@ -56,8 +53,7 @@ class VersionRow:
     set_aside: int
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceOfAnswer:
+class PlaceOfAnswer(NamedTuple):
     """Where an answer was given: the purpose of its drill, and the title of the set that was."""
 
     attempt_id: UUID
@@ -65,8 +61,7 @@ class PlaceOfAnswer:
     set_title: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class GivenRow:
+class GivenRow(NamedTuple):
     """An answer as it was shown and given."""
 
     id: UUID
@@ -76,8 +71,7 @@ class GivenRow:
     answered_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class DoneRow:
+class DoneRow(NamedTuple):
     """What was done once to past answers of a family: when, by whom, to how many, and how their marks came out."""
 
     regraded_at: datetime
@@ -145,7 +139,7 @@ def list_places(connection: Connection, school_id: UUID, attempts: Sequence[UUID
 
 def list_given(connection: Connection, school_id: UUID, attempts: Sequence[UUID]) -> dict[UUID, GivenRow]:
     """Return a few answers as they were shown and given."""
-    columns = select(*(ATTEMPT.c[name] for name in GivenRow.__slots__))
+    columns = select(*(ATTEMPT.c[name] for name in GivenRow._fields))
     rows = connection.execute(columns.where(ATTEMPT.c.school_id == school_id, ATTEMPT.c.id.in_(attempts)))
     return {row.id: GivenRow(*row) for row in rows}
 

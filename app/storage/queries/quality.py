@@ -1,8 +1,8 @@
 """What answers add up to, family by family and set by set: read by the nightly command, and kept for the pages."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, case, delete, func, select
@@ -29,8 +29,7 @@ SUMS = ("answers", "correct", "timed", "took_ms")
 BATCH = 2000
 
 
-@dataclass(frozen=True, slots=True)
-class SumsRow:
+class SumsRow(NamedTuple):
     """A family's answers in a school, counted from the tallies; `rest_*` as the table says."""
 
     family: str
@@ -45,8 +44,7 @@ class SumsRow:
     rest_products: float
 
 
-@dataclass(frozen=True, slots=True)
-class CountedAttempt:
+class CountedAttempt(NamedTuple):
     """What is counted of one attempt, and what it is drawn from."""
 
     id: UUID
@@ -62,8 +60,7 @@ class CountedAttempt:
     evidence: dict[str, Any] | None
 
 
-@dataclass(frozen=True, slots=True)
-class SetMarkRow:
+class SetMarkRow(NamedTuple):
     """One answer of a first sitting of a set with the same numbers for all."""
 
     topic_set_id: UUID
@@ -109,7 +106,7 @@ FAMILY_SUMS = (
     .group_by(_CELLS.c.family)
 )
 _AFTER = (
-    select(*(ATTEMPT.c[name] for name in CountedAttempt.__slots__))
+    select(*(ATTEMPT.c[name] for name in CountedAttempt._fields))
     .where(
         ATTEMPT.c.school_id == bindparam("school_id"),
         ATTEMPT.c.id > bindparam("after"),

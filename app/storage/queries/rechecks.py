@@ -1,9 +1,9 @@
 """Topic sets made from a weak spot: what was known then of each student, and what each answered since."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, and_, bindparam, case, delete, func, insert, select
@@ -15,8 +15,7 @@ RECHECK, OF_PERSON, SET = table_of(Recheck), table_of(RecheckPerson), table_of(T
 PERSON, SKILL, ATTEMPT = table_of(Person), table_of(LearnerSkill), table_of(Attempt)
 
 
-@dataclass(frozen=True, slots=True)
-class ThenRow:
+class ThenRow(NamedTuple):
     """What was known of a student when the set was made."""
 
     person_id: UUID
@@ -25,8 +24,7 @@ class ThenRow:
     correct: int
 
 
-@dataclass(frozen=True, slots=True)
-class StudentRow:
+class StudentRow(NamedTuple):
     """A student of a set made from a weak spot: then, what they answered since, and the chances of the model now."""
 
     topic_set_id: UUID
@@ -64,7 +62,7 @@ _OF_SKILL = and_(
     SKILL.c.visit_id == PERSON.c.visit_id,
     SKILL.c.family == RECHECK.c.family,
 )
-_THEN = tuple(OF_PERSON.c[name] for name in ThenRow.__slots__)
+_THEN = tuple(OF_PERSON.c[name] for name in ThenRow._fields)
 STUDENTS = (
     select(
         OF_PERSON.c.topic_set_id,
@@ -100,7 +98,7 @@ def add_recheck(connection: Connection, recheck: Recheck, people: Sequence[ThenR
     """Keep where a set came from, with what was known of each of its students."""
     connection.execute(ADD, asdict(recheck))
     of = {"school_id": recheck.school_id, "topic_set_id": recheck.topic_set_id}
-    connection.execute(ADD_PERSON, [of | asdict(each) for each in people])
+    connection.execute(ADD_PERSON, [of | each._asdict() for each in people])
 
 
 def list_of_class(connection: Connection, school_id: UUID, class_id: UUID) -> list[tuple[Recheck, str]]:

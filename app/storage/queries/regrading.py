@@ -1,9 +1,9 @@
 """Attempts to be marked again, and the marks they had."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select, update
@@ -15,8 +15,7 @@ from app.storage.queries.past_answers import Past
 ATTEMPT, REGRADED = table_of(Attempt), table_of(RegradedAttempt)
 
 
-@dataclass(frozen=True, slots=True)
-class GradedRow:
+class GradedRow(NamedTuple):
     """An attempt with what it is drawn from, its reply and its mark."""
 
     id: UUID
@@ -33,8 +32,7 @@ class GradedRow:
     misconceptions: list[str]
 
 
-@dataclass(frozen=True, slots=True)
-class MarkRow:
+class MarkRow(NamedTuple):
     """An attempt's mark."""
 
     id: UUID
@@ -45,8 +43,7 @@ class MarkRow:
     misconceptions: list[str]
 
 
-@dataclass(frozen=True, slots=True)
-class UntoldRow:
+class UntoldRow(NamedTuple):
     """An answer that was marked again and whose learner has not read of it: both marks, and what was done."""
 
     drill_item_id: UUID
@@ -58,7 +55,7 @@ class UntoldRow:
     new_share: float
 
 
-_GRADED = tuple(ATTEMPT.c[name] for name in GradedRow.__slots__)
+_GRADED = tuple(ATTEMPT.c[name] for name in GradedRow._fields)
 ADD = insert(REGRADED)
 _ONE = (ATTEMPT.c.school_id == bindparam("in_school"), ATTEMPT.c.id == bindparam("of_attempt"))
 PUT = update(ATTEMPT).where(*_ONE).values(set_aside_at=bindparam("moment"))
@@ -74,7 +71,7 @@ MARK = (
 )
 _OF_VISIT = (REGRADED.c.school_id == bindparam("in_school"), REGRADED.c.visit_id == bindparam("of_visit"))
 UNTOLD = (
-    select(ATTEMPT.c.drill_item_id, *(REGRADED.c[name] for name in UntoldRow.__slots__[1:]))
+    select(ATTEMPT.c.drill_item_id, *(REGRADED.c[name] for name in UntoldRow._fields[1:]))
     .select_from(
         REGRADED.join(ATTEMPT, (ATTEMPT.c.school_id == REGRADED.c.school_id) & (ATTEMPT.c.id == REGRADED.c.attempt_id))
     )
@@ -93,7 +90,7 @@ def list_graded(connection: Connection, school_id: UUID, visit_id: UUID, past: P
 
 def list_marks(connection: Connection, school_id: UUID, visit_id: UUID, past: Past) -> tuple[MarkRow, ...]:
     """Return the marks of a visit's answers to a family."""
-    of_visit = select(*(ATTEMPT.c[name] for name in MarkRow.__slots__)).where(*past.where(school_id))
+    of_visit = select(*(ATTEMPT.c[name] for name in MarkRow._fields)).where(*past.where(school_id))
     rows = connection.execute(of_visit.where(ATTEMPT.c.visit_id == visit_id).order_by(ATTEMPT.c.id))
     return tuple(MarkRow(*row) for row in rows)
 

@@ -1,8 +1,8 @@
 """Reports of problems with questions."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, func, insert, select, update
@@ -13,8 +13,7 @@ from app.storage.models import Attempt, Report
 REPORT, ATTEMPT = table_of(Report), table_of(Attempt)
 
 
-@dataclass(frozen=True, slots=True)
-class AnswerRow:
+class AnswerRow(NamedTuple):
     """What was answered to a reported item."""
 
     shown: dict[str, Any]
@@ -40,7 +39,7 @@ SETTLE = update(REPORT).where(
 )
 _OF_ITEM = (ATTEMPT.c.school_id == REPORT.c.school_id) & (ATTEMPT.c.drill_item_id == REPORT.c.drill_item_id)
 ANSWERS = (
-    select(REPORT.c.id, *(ATTEMPT.c[name] for name in AnswerRow.__slots__))
+    select(REPORT.c.id, *(ATTEMPT.c[name] for name in AnswerRow._fields))
     .select_from(REPORT.join(ATTEMPT, _OF_ITEM))
     .where(REPORT.c.school_id == bindparam("school_id"))
 )

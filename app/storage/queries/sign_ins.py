@@ -1,8 +1,8 @@
 """Sign-ins: found by the hash of their token, together with whose they are."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select, update
@@ -14,8 +14,7 @@ from app.storage.prepared import Prepared
 SIGN_IN, PERSON, VISIT, SCHOOL = table_of(SignIn), table_of(Person), table_of(Visit), table_of(School)
 
 
-@dataclass(frozen=True, slots=True)
-class SignedInRow:
+class SignedInRow(NamedTuple):
     """A sign-in that may still hold, with the person it is of, their language, and the house rules of new draws."""
 
     id: UUID

@@ -1,8 +1,8 @@
 """Sittings: the drills in which students work on what was assigned to them, and how far they are."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import BindParameter, Connection, bindparam, case, func, insert, or_, select, update
@@ -20,8 +20,7 @@ class SittingExists(Exception):
     """There is a sitting with this number already."""
 
 
-@dataclass(frozen=True, slots=True)
-class SittingRow:
+class SittingRow(NamedTuple):
     """A sitting with the rules that hold for it; `last_due` is the latest due time anybody has for the assignment."""
 
     id: UUID
@@ -41,8 +40,7 @@ class SittingRow:
     withdrawn_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class CountedSitting:
+class CountedSitting(NamedTuple):
     """How far a sitting is; what was set aside is left out of length, answered and right."""
 
     id: UUID
@@ -59,8 +57,7 @@ class CountedSitting:
     set_aside: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class AnsweredRow:
+class AnsweredRow(NamedTuple):
     """One answer of a first sitting that counts: at which position, and what it showed."""
 
     person_id: UUID
@@ -70,8 +67,7 @@ class AnsweredRow:
     misconceptions: list[str]
 
 
-@dataclass(frozen=True, slots=True)
-class DueRow:
+class DueRow(NamedTuple):
     """An assignment as its student sees it."""
 
     id: UUID

@@ -1,7 +1,7 @@
 """Counting answers by week as they come, and counting them again from the attempts."""
 
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, delete, func, insert, select
@@ -30,8 +30,7 @@ ANSWERS_OF_VISIT = select(*(ATTEMPT.c[name] for name in ("family", "correct", "t
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Totals:
+class Totals(NamedTuple):
     """Answers of a visit in all; `timed` of them came with a time, `took_ms` in sum."""
 
     answers: int = 0

@@ -1,8 +1,7 @@
 """Counting tries in one statement, so that workers that count at once count together on either database."""
 
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, case, delete, select, update
@@ -14,8 +13,7 @@ from app.storage.upsert import Upsert
 THROTTLE = table_of(Throttle)
 
 
-@dataclass(frozen=True, slots=True)
-class ThrottleKey:
+class ThrottleKey(NamedTuple):
     """What tries are counted for; `subject` is a hash."""
 
     school_id: UUID

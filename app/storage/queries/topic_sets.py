@@ -1,9 +1,9 @@
 """Topic sets with their items and pass marks. Whoever asks names the school: no set of another one is ever found."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import BindParameter, Connection, bindparam, delete, func, insert, select, update
@@ -19,8 +19,7 @@ class SetChanged(Exception):
     """Somebody has changed the set since the version at hand."""
 
 
-@dataclass(frozen=True, slots=True)
-class SetItemRow:
+class SetItemRow(NamedTuple):
     """One place of a set."""
 
     id: UUID
@@ -34,8 +33,7 @@ class SetItemRow:
     chosen_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class SetListRow:
+class SetListRow(NamedTuple):
     """A set as the list of sets shows it."""
 
     id: UUID
@@ -47,8 +45,7 @@ class SetListRow:
     archived_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class PassMarkRow:
+class PassMarkRow(NamedTuple):
     """A pass mark from a moment on; None asks for nothing."""
 
     percent: int | None
@@ -59,7 +56,7 @@ class PassMarkRow:
 _SCHOOL: BindParameter[UUID] = bindparam("school_id")
 _SET_ID: BindParameter[UUID] = bindparam("set_id")
 _OWN = (SET.c.school_id == _SCHOOL, SET.c.id == _SET_ID)
-_ITEM_COLUMNS = tuple(ITEM.c[name] for name in SetItemRow.__slots__)
+_ITEM_COLUMNS = tuple(ITEM.c[name] for name in SetItemRow._fields)
 FIND = select(SET).where(*_OWN)
 ITEMS = (
     select(*_ITEM_COLUMNS).where(ITEM.c.school_id == _SCHOOL, ITEM.c.topic_set_id == _SET_ID).order_by(ITEM.c.position)
@@ -152,4 +149,4 @@ def replace_item(connection: Connection, topic_set: TopicSet, item: SetItemRow) 
 
 
 def _of_set(topic_set: TopicSet, item: SetItemRow) -> dict[str, Any]:
-    return asdict(item) | {"school_id": topic_set.school_id, "topic_set_id": topic_set.id}
+    return item._asdict() | {"school_id": topic_set.school_id, "topic_set_id": topic_set.id}
