@@ -32,7 +32,7 @@ class Wrong:
     """The exact value a misconception leads to.
 
     `more`: further quantities for its sentence. `figure`: parameters that show its path in the verdict's figures.
-    `option` is False where no pilot could enter or read such a value: it is diagnosed when typed, never offered.
+    `option` is False where it is diagnosed when typed, never offered, such as a value no pilot could enter or read.
     """
 
     value: Value

@@ -43,3 +43,10 @@ def test_a_pack_may_say_what_leaves_it_out() -> None:
 def test_a_right_answer_misses_nothing() -> None:
     item = to_tick("compass-part-purpose", "statements")
     assert explained(item, item.key).missed == ()
+
+
+def test_jobs_given_to_one_anothers_parts_are_named_by_the_part_they_belong_to() -> None:
+    drawn = (draw(library(), "compass-part-purpose", seed, home(), "match") for seed in range(1, 200))
+    item = next(each for each in drawn if {"liquid", "card"} <= set(each.key))
+    swapped = {**item.key, "liquid": item.key["card"], "card": item.key["liquid"]}
+    assert set(grade(library(), item, Reply(swapped)).misconceptions) == {"job-of-card", "job-of-liquid"}

@@ -25,6 +25,16 @@ def test_across_north_the_plain_difference_is_diagnosed() -> None:
     assert (found.wrong["wrap"].value, found.wrong["wrap"].option) == (357, False)
 
 
+def test_the_same_slip_spoils_what_is_worked_from_the_whole_table() -> None:
+    """Eleven headings at 3 W and north as 360 - 3 = 357: the largest is 357, on 360; the mean (357 - 33) / 12 = 27."""
+    assert solve("mean", -3).wrong["wrap"].value == 27
+    more_on_030 = NO_SCATTER - 1  # the first digit 0: a degree further west on 030
+    assert solve("largest", -3, more_on_030).wrong["wrap"].value == 357
+    where = solve("where", -3, more_on_030)
+    assert (where.key, where.wrong["wrap"].value) == (30, 360)
+    assert "wrap" not in solve("largest", 3, more_on_030 + 2).wrong, "with east deviation nothing crosses north"
+
+
 def test_a_mean_near_nothing_is_drawn_anew() -> None:
     zero_digits = sum(3**i for i in range(8, 12))  # eight headings a degree west of the rest: 1 - 8/12 is 0.3
     with pytest.raises(Redraw, match="mean"):

@@ -1,6 +1,7 @@
 """Words of navigation and their meanings: each ask matches a few of a handful that are easily taken for one another."""
 
 from collections.abc import Mapping
+from itertools import product
 from typing import Any
 
 from app.questions.conventions import Conventions
@@ -57,6 +58,7 @@ CONFUSIONS = {
     ("variation", "deviation"): "variation-deviation",
     ("dip", "variation"): "dip-variation",
     ("dip", "deviation"): "dip-variation",
+    ("dip", "compass-error"): "dip-variation",
     ("isogonal", "agonic-line"): "isogonal-agonic",
     ("agonic-line", "magnetic-equator"): "zero-lines",
     ("meridian", "parallel"): "meridian-parallel",
@@ -76,13 +78,25 @@ CONFUSIONS = {
     ("true-track", "magnetic-track"): "which-north",
     ("true-heading", "true-track"): "heading-track",
     ("magnetic-heading", "magnetic-track"): "heading-track",
-    ("variation", "magnetic-heading"): "angle-direction",
-    ("deviation", "magnetic-heading"): "angle-direction",
     ("isogonal", "isoclinic"): "isogonal-isoclinic",
     ("isoclinic", "magnetic-equator"): "isoclinic-zero",
     ("bearing", "relative-bearing"): "bearing-relative",
     ("heading", "relative-bearing"): "bearing-relative",
 }
+# Whatever lies between two directions, and what is one direction, counted from a north.
+ANGLES = ("variation", "deviation", "dip", "compass-error", "drift", "correction-angle", "track-error")
+DIRECTIONS = (
+    "true-heading",
+    "magnetic-heading",
+    "compass-heading",
+    "true-track",
+    "magnetic-track",
+    "heading",
+    "track",
+    "bearing",
+    "required-track",
+)
+MIXED_UP = CONFUSIONS | dict.fromkeys(product(ANGLES, DIRECTIONS), "angle-direction")
 
 
 @solver("term-match")
@@ -92,7 +106,7 @@ def term_match(parameters: Mapping[str, Any], _conventions: Conventions) -> Solu
     sizes = MOST - LEAST + 1
     terms = few_of(TERMS[ask], LEAST + parameters["shuffle"] % sizes, parameters["shuffle"] // sizes)
     slips = {}
-    for pair, name in CONFUSIONS.items():
+    for pair, name in MIXED_UP.items():
         for term, other in (pair, pair[::-1]):
             if term in terms and other in TERMS[ask]:
                 slips[term, f"def-{other}"] = name

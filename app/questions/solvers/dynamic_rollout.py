@@ -136,8 +136,8 @@ def turn_from_above(given: Mapping[str, Any], **more: Any) -> FigureCall:
     return FigureCall("turn-from-above", {**shown_of_turn, **more})
 
 
-def _wrong(rollout: Rollout) -> dict[str, int]:
-    wrong = {
+def _wrong(rollout: Rollout) -> dict[str, Any]:
+    wrong: dict[str, Any] = {
         "no-lead": rollout.target_deg,
         "swap": rollout.reading(hemisphere=OTHER_HEMISPHERE[rollout.site.hemisphere]),
         "turn-dir": rollout.reading(turn=OTHER_TURN[rollout.turn]),
@@ -152,6 +152,7 @@ def _wrong(rollout: Rollout) -> dict[str, int]:
     return wrong | {
         "bank-sign-near" if rollout.near else "bank-sign-far": shown(no_lead + turn_sign(rollout.turn) * rollout.lead),
         "no-bank": no_lead,
+        "normal-lead-only": Wrong(normal_lead_alone, option=False),
     }
 
 

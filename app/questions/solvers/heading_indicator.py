@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.physics.angles import cos_deg, round_half_up, shown, sin_deg, whole
+from app.physics.angles import cos_deg, difference, round_half_up, shown, sin_deg, whole
 from app.physics.gyro import (
     CHECK_EVERY_MIN,
     ROUNDED_EARTH_RATE_DEG_H,
@@ -17,7 +17,7 @@ from app.physics.gyro import (
 from app.physics.headings import magnetic_from_compass_heading, true_from_magnetic
 from app.physics.track import off_track_by_indicator_nm
 from app.questions.conventions import WEAK_HORIZONTAL_NT, Conventions, Region
-from app.questions.model import Redraw, Solution, Step
+from app.questions.model import Redraw, Solution, Step, Wrong
 from app.questions.solvers.datum_rules import counts_from_true, region_and_variation
 from app.questions.solvers.regional_variation import place_variation
 from app.questions.solvers.registry import solver
@@ -49,7 +49,7 @@ def hi_set_value(parameters: Mapping[str, Any], conventions: Conventions) -> Sol
         key=("set-correct" if steady else "not-yet") if choice else values["correct"],
         given={"ask": parameters["ask"], "deviation_deg": d, "variation_deg": v, "region": region, "flight": flight,
                "indicator_deg": indicator, **told},
-        wrong=_wrong_settings(values, choice=choice, steady=steady),
+        wrong=_wrong_settings(values, compass, choice=choice, steady=steady),
         options=(*_offered(values, parameters["shuffle"], steady=steady), "not-yet") if choice else (),
         quantities={**{f"set_{name.replace('-', '_')}_deg": value for name, value in values.items()},
                     "compass_deg": compass, "magnetic_deg": shown(magnetic_from_compass_heading(compass, d)),
@@ -89,13 +89,20 @@ def _refuse_close(values: Mapping[str, int]) -> None:
         raise Redraw("two methods give nearly the same value")
 
 
-def _wrong_settings(values: Mapping[str, int], *, choice: bool, steady: bool) -> dict[str, Any]:
+def _wrong_settings(values: Mapping[str, int], compass: int, *, choice: bool, steady: bool) -> dict[str, Any]:
     """Return the wrong settings as options are called, or as numbers where one is typed."""
     wrong: dict[str, Any] = {name: f"set-{name}" if choice else value for name, value in values.items()}
     correct = wrong.pop("correct")
     if choice:
-        wrong |= {"over-cautious": "not-yet"} if steady else {"in-turn": correct}
-    return wrong
+        return wrong | ({"over-cautious": "not-yet"} if steady else {"in-turn": correct})
+    return wrong | _raw_in_the_north(values, compass)
+
+
+def _raw_in_the_north(values: Mapping[str, int], compass: int) -> dict[str, Wrong]:
+    """Return the compass reading set as it stands where headings are true; elsewhere it is among the values."""
+    if any(abs(difference(compass, value)) < TELLING_APART_DEG for value in values.values()):
+        return {}
+    return {"raw": Wrong(compass, {"set_raw_deg": compass}, option=False)}
 
 
 def _offered(values: Mapping[str, int], shuffle: int, *, steady: bool) -> tuple[str, ...]:

@@ -38,6 +38,7 @@ MISSORTED = {
     ("parallax", "aircraft"): "reading-slip-as-instrument",
     ("parallax", "defect"): "reading-slip-as-instrument",
     ("wrong-row", "aircraft"): "reading-slip-as-instrument",
+    ("wrong-row", "defect"): "reading-slip-as-instrument",
     ("object", "aircraft"): "object-as-deviation",
     ("weak-field", "aircraft"): "weak-field-as-instrument",
     ("weak-field", "defect"): "weak-field-as-instrument",

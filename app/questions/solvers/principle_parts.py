@@ -65,7 +65,9 @@ def compass_part_purpose(parameters: Mapping[str, Any], _conventions: Convention
             key={part: PURPOSES[part] for part in parts},
             given={"ask": "match"},
             options=parts,
-            slips={place: name for place, name in SWAPS.items() if place[0] in parts},
+            slips={
+                (part, job): _swap(part, other) for part in parts for other, job in PURPOSES.items() if other != part
+            },
             steps=tuple(Step("does", {"that": part, "job": f"need-{part}"}) for part in parts),
             features={"fault": -1.0},
         )
@@ -81,6 +83,11 @@ def compass_part_purpose(parameters: Mapping[str, Any], _conventions: Convention
         steps=(Step("does", {"that": part, "job": f"need-{part}"}), *_signs_of(part)),
         features={"fault": -1.0},
     )
+
+
+def _swap(part: str, other: str) -> str:
+    """Return what is behind giving a part another's job: two parts mixed up, or just the other's job not known."""
+    return SWAPS.get((part, PURPOSES[other]), f"job-of-{other}")
 
 
 def _statements(shuffle: int) -> Solution:

@@ -43,6 +43,18 @@ class Swing:
             raise Redraw("two headings share the largest deviation")
         return sizes.index(max(sizes))
 
+    @property
+    def subtracted_deg(self) -> tuple[int, ...]:
+        """Magnetic less compass of a student who does not count on past 360; it can go wrong on north alone."""
+        return tuple(m - c for m, c in zip(self.magnetic_deg, self.compass_deg, strict=True))
+
+    def wrapped(self, value: float) -> dict[str, Wrong]:
+        """Return the value that comes of subtracting across north, where the swing on north makes one do so."""
+        if self.subtracted_deg == self.deviations_deg:
+            return {}
+        north = {"magnetic_deg": 360, "row_compass_deg": self.compass_deg[-1], "found_deg": self.deviations_deg[-1]}
+        return {"wrap": Wrong(value, north, option=False)}
+
     def as_given(self) -> list[dict[str, int]]:
         """Return the table as it is shown."""
         pairs = zip(self.magnetic_deg, self.compass_deg, strict=True)
@@ -103,8 +115,8 @@ def _deviation(swing: Swing, place: int) -> Solution:
     if abs(d) < 2:
         raise Redraw("so small a deviation hides its side")
     wrong: dict[str, Any] = {"sign-flip": -d}
-    if abs(magnetic - compass) > 180:
-        wrong["wrap"] = Wrong(magnetic - compass, option=False)
+    if swing.subtracted_deg[place] != d:
+        wrong |= swing.wrapped(swing.subtracted_deg[place])
     following = (place + 1) % len(swing.magnetic_deg)
     if swing.deviations_deg[following] != d:
         wrong["next-row"] = swing.deviations_deg[following]
@@ -124,10 +136,10 @@ def _largest(swing: Swing, ask: str) -> Solution:
     values: Sequence[int] = d if ask == "largest" else swing.magnetic_deg
     wrong: dict[str, Any] = {"east-only": values[most_east]} if most_east != place else {}
     if ask == "largest":
-        wrong["sign-flip"] = -d[place]
-        wrong["whole-range"] = max(d) - min(d)
+        wrong |= {"sign-flip": -d[place], "whole-range": max(d) - min(d)} | swing.wrapped(swing.subtracted_deg[-1])
     else:
         wrong |= {"compass-for-magnetic": swing.compass_deg[place], "smallest": swing.magnetic_deg[smallest]}
+        wrong |= swing.wrapped(swing.magnetic_deg[-1]) if swing.magnetic_deg[place] != swing.magnetic_deg[-1] else {}
     return _solution(
         ask, swing, key=values[place], wrong=wrong,
         quantities={
@@ -146,7 +158,8 @@ def _mean(swing: Swing) -> Solution:
         raise Redraw("so small a mean hides its side")
     east, west = sum(each for each in d if each > 0), -sum(each for each in d if each < 0)
     unsigned = round_half_up((east + west) / len(d), 1)
-    wrong = {"sign-flip": -mean}
+    wrong: dict[str, Any] = {"sign-flip": -mean}
+    wrong |= swing.wrapped(round_half_up(sum(swing.subtracted_deg) / len(d), 1))
     if east and west:
         wrong["unsigned-mean"] = unsigned
         middle = round_half_up((max(d) + min(d)) / 2, 1)
