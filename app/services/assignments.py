@@ -142,7 +142,8 @@ def withdraw(uow: UnitOfWork, actor: Actor, assignment_id: UUID, now: datetime) 
     with uow.writer() as connection:
         assignment = own_assignment(connection, actor, assignment_id)
         assignments.withdraw(connection, assignment, now)
-        audit.note(connection, actor, "set-withdrawn", str(assignment_id), now)
+        title = school_set(connection, actor, assignment.topic_set_id).title
+        audit.note(connection, actor, "set-withdrawn", title, now)
 
 
 def _new_classes(connection: Connection, actor: Actor, row: TopicSet, wanted: Sequence[UUID]) -> Sequence[UUID]:

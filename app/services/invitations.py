@@ -75,9 +75,10 @@ def list_invitations(uow: UnitOfWork, actor: Actor) -> tuple[Invitation, ...]:
 def revoke(uow: UnitOfWork, actor: Actor, invitation_id: UUID, now: datetime) -> None:
     """Take an invitation back; NotFound when there is no open one."""
     with uow.writer() as connection:
-        if not invitations.revoke_invitation(connection, actor.school_id, invitation_id, now):
+        meant_for = invitations.revoke_invitation(connection, actor.school_id, invitation_id, now)
+        if meant_for is None:
             raise NotFound(invitation_id)
-        note(connection, actor, "invitation-taken-back", str(invitation_id), now)
+        note(connection, actor, "invitation-taken-back", meant_for, now)
 
 
 def open_invitation(connection: Connection, token: str, language: Language, now: datetime) -> tuple[Invitation, School]:

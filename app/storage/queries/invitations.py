@@ -29,7 +29,7 @@ _OPEN = (
 )
 USE = update(INVITATION).where(*_OPEN, INVITATION.c.expires_at > bindparam("now"))
 USE = USE.values(used_at=bindparam("now"), used_by=bindparam("by"))
-REVOKE = update(INVITATION).where(*_OPEN).values(revoked_at=bindparam("now"))
+REVOKE = update(INVITATION).where(*_OPEN).values(revoked_at=bindparam("now")).returning(INVITATION.c.note)
 
 
 def find_invitation(connection: Connection, school_id: UUID, token_hash: str) -> Invitation | None:
@@ -54,7 +54,8 @@ def use_invitation(connection: Connection, known: Invitation, by: UUID, now: dat
     return connection.execute(USE, of).rowcount == 1
 
 
-def revoke_invitation(connection: Connection, school_id: UUID, invitation_id: UUID, now: datetime) -> bool:
-    """Make an invitation's link worthless; False where there is none that was open."""
+def revoke_invitation(connection: Connection, school_id: UUID, invitation_id: UUID, now: datetime) -> str | None:
+    """Make an invitation's link worthless and return for whom it was meant; None where there is none that was open."""
     of = {"of_school_id": school_id, "of_id": invitation_id, "now": now}
-    return connection.execute(REVOKE, of).rowcount == 1
+    meant_for: str | None = connection.scalar(REVOKE, of)
+    return meant_for

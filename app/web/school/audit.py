@@ -10,7 +10,7 @@ from app.services.actor import Role
 from app.services.audit import PAGE, list_entries
 from app.web.access import allow
 from app.web.current import actor, uow
-from app.web.school.audit_words import more
+from app.web.school.audit_words import more, subject
 from app.web.school.blueprint import school
 
 # What the log calls each action; sets and records name theirs here too.
@@ -78,5 +78,5 @@ def show_audit(before: UUID | None = None) -> ResponseReturnValue:
     entries = list_entries(uow(), actor(), before)
     older = entries[-1].id if len(entries) == PAGE else None
     return render_template(
-        "school/show_audit.html", entries=entries, older=older, before=before, deeds=DEEDS, more=more
+        "school/show_audit.html", entries=entries, older=older, before=before, deeds=DEEDS, more=more, subject=subject
     )

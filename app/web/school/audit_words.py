@@ -6,7 +6,21 @@ from datetime import datetime
 from flask_babel import gettext
 from flask_babel import lazy_gettext as _
 
+from app.web.current import language, library
 from app.web.languages import moment
+
+# What these are done to is a kind of question, noted by its id.
+OF_FAMILIES = frozenset(
+    {
+        "report-settled",
+        "reports-exported",
+        "question-withdrawn",
+        "question-brought-back",
+        "answers-regraded",
+        "answers-set-aside",
+        "answers-counted-again",
+    }
+)
 
 # A detail that no name is known of keeps its own.
 NAMES: Mapping[str, object] = {
@@ -35,6 +49,14 @@ NAMES: Mapping[str, object] = {
     "answer": _("answer"),
     "version": _("version"),
     "school": _("school"),
+    "name": _("name"),
+    "language": _("language"),
+    "time_zone": _("time zone"),
+    "conventions": _("place and rules of the school"),
+    "retention": _("for how long records are kept"),
+    "bars": _("what is asked before a recommendation"),
+    "left-people": _("people who have left"),
+    "notes": _("notes"),
 }
 VALUES: Mapping[str, object] = {
     "taught": _("taught"),
@@ -48,7 +70,14 @@ VALUES: Mapping[str, object] = {
     "misconceptions": _("misconceptions"),
 }
 MOMENTS = frozenset({"due_at", "until"})
+NAMED_ONLY = frozenset({"conventions", "retention", "bars"})  # many values: that they were changed is enough
 CODES = frozenset({"kind", "role", "before", "after", "overridden"})  # all else is somebody's own words
+
+
+def subject(action: str, named: str) -> str:
+    """Return to whom or what something was done; a kind of question by its title."""
+    family = library().families.get(named) if action in OF_FAMILIES else None
+    return family.title.of(language()) if family else named
 
 
 def more(details: Mapping[str, object]) -> Iterator[str]:
@@ -56,8 +85,8 @@ def more(details: Mapping[str, object]) -> Iterator[str]:
     for name, value in details.items():
         if value is None or value is False or value == "":
             continue
-        words = str(NAMES.get(name, name))
-        yield words if value is True else gettext("%(name)s: %(value)s", name=words, value=_said(name, value))
+        words, alone = str(NAMES.get(name, name)), value is True or name in NAMED_ONLY
+        yield words if alone else gettext("%(name)s: %(value)s", name=words, value=_said(name, value))
 
 
 def _said(name: str, value: object) -> str:

@@ -43,6 +43,25 @@ def test_details_are_words_and_what_is_empty_says_nothing(school: OneSchool) -> 
     assert full.startswith("genre : enseigné; en corrige une précédente; à rendre : 1 sept. 2026 10:30; malgré : rép")
 
 
+def test_kinds_of_questions_and_settings_are_told_in_the_readers_words(school: OneSchool) -> None:
+    ingrid, sylvie = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.SCHOOL, "Sylvie", "fr")
+    with school.backend.uow.writer() as connection:
+        for later, (action, named, details) in enumerate(
+            (
+                ("report-settled", "true-to-compass", {}),
+                ("class-made", "true-to-compass", {}),
+                ("question-withdrawn", "gone-from-the-packs", {}),
+                ("school-changed", "Kestrel", {"bars": "{'rehearsals': 3}", "name": "Kestrel"}),
+            )
+        ):
+            moment = START + timedelta(minutes=later)
+            audit.note_for(connection, school.id, (ingrid.id, "Ingrid"), (action, named), moment, **details)
+    page = school.browser_of(sylvie, "fr").get_page("/school/audit")
+    told = [words_of(each).replace("\u00a0", " ") for each in page.find("//tr[td='Ingrid']/td[position() > 2]")]
+    assert told[:2] == ["Kestrel", "ce qui est demandé avant une recommandation; nom : Kestrel"]
+    assert told[2::2] == ["gone-from-the-packs", "true-to-compass", "Du vrai au magnétique au compas"]
+
+
 def test_another_school_sees_nothing_of_it(school: OneSchool, other_school: OneSchool) -> None:
     school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
     dora = other_school.browser_of(other_school.add(Role.SCHOOL, "Dora"))
