@@ -18,7 +18,7 @@ from app.questions.solvers.registry import solver
 LEAST_WCA_DEG = 3
 LEAST_ALONG_KT = 6
 LARGEST_SHARE_OF_TAS = 0.4
-CLEAR_DEG = 4.5  # past twice the marking tolerance of two degrees
+CLEAR_DEG = CLEAR_KT = 4.5  # past twice the marking tolerance of two
 LEAST_WCA_ALONE_DEG = 5
 HALF = 0.5
 
@@ -167,8 +167,8 @@ def _with_speed(ask: str, found: Triangle) -> tuple[Any, dict[str, Any]]:
     heading, gs = found.heading_deg, whole(found.gs_kt)
     other_side = found.corrected(-abs(found.wca_deg))
     with_wind, still = whole(found.gs_kt + 2 * found.along_kt), whole(found.gs_kt + found.along_kt)
+    all_of_it = found.tas_kt - (found.wind_kt if found.along_kt > 0 else -found.wind_kt)
     if ask == "gs":
-        all_of_it = found.tas_kt - (found.wind_kt if found.along_kt > 0 else -found.wind_kt)
         return gs, {"gs-plus": with_wind, "gs-still": still, "whole-wind": all_of_it}
     if ask == "pair":
         return (heading, gs), {
@@ -177,22 +177,25 @@ def _with_speed(ask: str, found: Triangle) -> tuple[Any, dict[str, Any]]:
             "gs-plus": (heading, with_wind),
             "gs-still": (heading, still),
         }
-    return {"heading": heading, "gs": gs}, {
-        "wrong-side": {"heading": other_side},
-        "no-correction": {"heading": found.track_deg},
-        "gs-plus": {"gs": with_wind},
-        "gs-still": {"gs": still},
-    }
+    headings = {name: {"heading": value} for name, value in _wrong_headings(found).items()
+                if abs(difference(value, heading)) > CLEAR_DEG or name == "no-correction"}  # fmt: skip
+    whole_wind = {"whole-wind": {"gs": all_of_it}} if abs(all_of_it - gs) > CLEAR_KT else {}
+    speeds = {"gs-plus": {"gs": with_wind}, "gs-still": {"gs": still}, **whole_wind}
+    return {"heading": heading, "gs": gs}, headings | speeds
 
 
 def _heading_alone(found: Triangle) -> tuple[int, dict[str, Any]]:
     most = asin_deg(found.wind_kt / found.tas_kt)
     if abs(found.wca_deg) < LEAST_WCA_ALONE_DEG or most - abs(found.wca_deg) <= CLEAR_DEG:
         raise Redraw("the slips lie too near to the heading")
-    return found.heading_deg, {
+    return found.heading_deg, _wrong_headings(found)
+
+
+def _wrong_headings(found: Triangle) -> dict[str, int]:
+    return {
         "wrong-side": found.corrected(-abs(found.wca_deg)),
         "no-correction": found.track_deg,
-        "all-cross": found.corrected(most),
+        "all-cross": found.corrected(asin_deg(found.wind_kt / found.tas_kt)),
         "knots-as-degrees": found.corrected(abs(found.across_kt)),
         "along-for-across": found.corrected(asin_deg(abs(found.along_kt) / found.tas_kt)),
     }
