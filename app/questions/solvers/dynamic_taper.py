@@ -161,7 +161,8 @@ def _verdict_figure(given: Mapping[str, Any], key: int) -> Any:
 def _wrong(passing: Passing) -> dict[str, Any]:
     """Misconceptions of the taper; on exactly north or south there is nothing to scale."""
     behind = 1 if passing.share > 0 else -1
-    wrong: dict[str, Any] = {name: passing.moved(-behind * passing.scaled_deg) for name in ("half-swap", "turn-dir")}
+    # The other half, and the other side for the turn, come to the same number: one slip, whichever it was.
+    wrong: dict[str, Any] = {"wrong-side": passing.moved(-behind * passing.scaled_deg)}
     if passing.from_pole_deg == 0:
         return wrong
     wrong["full-allowance"] = passing.moved(behind * passing.allowance_deg)

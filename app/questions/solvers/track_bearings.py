@@ -63,7 +63,6 @@ def return_to_departure(parameters: Mapping[str, Any], _conventions: Conventions
             "doubled-wrong-way": shown(track + 180 + 3 * wca),
             "not-turned": shown(track - wca),
             "doubled": shown(track + 180 - 2 * wca),
-            "heading-less-track": shown(out + 180 - 3 * wca),
         },
         quantities={"wca_size_deg": abs(wca), "wca_side": "right" if wca > 0 else "left",
                     "home_side": "left" if wca > 0 else "right", "back_deg": shown(track + 180), "home_deg": key},
