@@ -1,6 +1,7 @@
 """English and French: the catalogue, compiled once for all starts, and how pages write dates."""
 
 from datetime import date, datetime
+from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from typing import cast
@@ -18,6 +19,7 @@ from app.web.current import TEXTS, actor, language
 
 CATALOGUES = Path(__file__).with_name("translations")
 DOMAIN = "messages"
+KEPT = 8192  # texts of all pages in all languages, and room
 NAMES: dict[Language, str] = {"en": "English", "fr": "Français"}
 DAY, MOMENT = "d MMM y", "d MMM y HH:mm"
 
@@ -42,8 +44,13 @@ class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
 
     def write(self, text: str, **values: object) -> Markup:
         """Return a text of a template, with its values escaped: a page holds dozens, so nothing stands in between."""
-        written = Markup(self.get_translations().gettext(text))  # noqa: S704 - the text is a template's own
+        written = _as_markup(self.get_translations(), text)
         return written % values if "%" in written else written
+
+
+@lru_cache(maxsize=KEPT)
+def _as_markup(texts: NullTranslations, text: str) -> Markup:
+    return Markup(texts.gettext(text))  # noqa: S704 - the text is a template's own
 
 
 def speak_languages(app: Flask) -> None:

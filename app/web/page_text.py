@@ -5,7 +5,7 @@ from math import ceil
 
 from flask import Flask
 from flask_babel import gettext, lazy_gettext
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from app.physics.angles import round_half_up
 from app.questions.numbers import decimals, east_west, north_south
@@ -47,7 +47,7 @@ def add_text_filters(app: Flask) -> None:
 def result(arithmetic: str) -> Markup:
     """Set what stands after the last equals sign of a sum in bold."""
     working, equals, value = arithmetic.rpartition("= ")
-    return Markup("{}{}<b>{}</b>").format(working, equals, value)
+    return Markup(f"{escape(working)}{equals}<b>{escape(value)}</b>")  # noqa: S704 - escaped as it is put together
 
 
 def strokes(progress: Progress) -> str:

@@ -2,10 +2,12 @@
 
 from collections.abc import MutableMapping
 from functools import lru_cache
+from types import FunctionType, MethodType
 from typing import Any
 
 from flask import Flask, render_template, request
 from flask.templating import Environment as FlaskEnvironment
+from jinja2.runtime import Context, Macro
 from markupsafe import Markup
 
 from app.services.actor import Role
@@ -14,8 +16,26 @@ from app.web.current import actor, language
 KEPT = 512
 
 
+class PageContext(Context):
+    """Calls what a template calls at once, a macro or a function of ours: Jinja first asks each whether it wants more.
+
+    What does want more (Jinja marks it so) is called as Jinja does.
+    """
+
+    def call(
+        self, called: Any, /, *given: Any, _loop_vars: object = None, _block_vars: object = None, **named: Any
+    ) -> Any:
+        """Return what a call in a template gives."""
+        kind = type(called)
+        if kind is Macro or (kind in (FunctionType, MethodType) and not called.__dict__):
+            return called(*given, **named)
+        return super().call(called, *given, _loop_vars=_loop_vars, _block_vars=_block_vars, **named)
+
+
 class Environment(FlaskEnvironment):
     """Flask's own, with plain globals: they are copied for each part, and Jinja's chain of dicts is slow to copy."""
+
+    context_class = PageContext
 
     def make_globals(self, d: MutableMapping[str, Any] | None) -> MutableMapping[str, Any]:
         """Return the globals of a template; those of the application are complete before the first one is loaded."""

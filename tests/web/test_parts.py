@@ -1,6 +1,10 @@
 """The parts that pages share are kept; nobody may get another's."""
 
+from jinja2 import Environment, pass_context
+from jinja2.runtime import Context
+
 from app.services.actor import Role
+from app.web.parts import PageContext
 from tests.web.browsing import Browser
 from tests.web.front.test_home import LISTED
 from tests.web.members import OneSchool
@@ -32,3 +36,20 @@ def test_the_home_place_is_the_readers_own(alice: Browser, bob: Browser) -> None
     alice.submit(alice.get_page("/home"), LISTED, form="//main//form")
     assert alice.get_page("/topics").words(HOME) != before
     assert bob.get_page("/topics").words(HOME) == before
+
+
+def test_calls_in_templates_get_what_they_ask_for() -> None:
+    @pass_context
+    def named(context: Context, name: str) -> object:
+        return context[name]
+
+    environment = Environment(autoescape=True)
+    environment.context_class = PageContext
+    environment.globals.update(named=named, shout=str.upper, whisper=lambda text, *, end="": text.lower() + end)
+    page = environment.from_string(
+        "{% macro twice(text) %}<b>{{ text }}{{ text }}</b>{{ caller() if caller }}{% endmacro %}"
+        "{{ twice('<') }}{% call twice('a') %}c{% endcall %}"
+        "{% for each in 'xy' %}{% set held = each %}{{ named('held') }}{{ whisper(each, end='.') }}{% endfor %}"
+        "{{ shout('z') }}{{ named('given') }}"
+    )
+    assert page.render(given="&") == "<b>&lt;&lt;</b><b>aa</b>cxx.yy.Z&amp;"
