@@ -1,7 +1,7 @@
 """Making accounts: a person and the lasting visit under which all they answer is kept."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -18,8 +18,7 @@ from app.storage.queries import people, visits
 LASTING = timedelta(days=365 * 200)
 
 
-@dataclass(frozen=True, slots=True)
-class NewPerson:
+class NewPerson(NamedTuple):
     """Somebody to make an account for; the login name is checked and unique in the school."""
 
     role: Role

@@ -4,11 +4,10 @@ An item is kept as soon as it is chosen, so that it is the same however often it
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import islice
 from random import Random
-from typing import Any, get_args
+from typing import Any, NamedTuple, get_args
 from uuid import UUID
 
 from app.learner.difficulty import FamilyDifficulty
@@ -41,8 +40,7 @@ FRESH_TRIES = 12
 MOST_OF_A_FAMILY = 3  # in one drill: who misses everything still meets more than a few kinds of questions
 
 
-@dataclass(frozen=True, slots=True)
-class Aim:
+class Aim(NamedTuple):
     """What a drill is for: a topic or certain families (neither: everything), or mending one misconception.
 
     misconception: "family/name". length: how many items, or minutes: how long, whichever is given.
@@ -107,8 +105,7 @@ def _goes_on(drill: DrillRow, places: Sequence[PlaceRow], now: datetime) -> bool
     return not over and len(places) < min(drill.planned or LONGEST, LONGEST)
 
 
-@dataclass(frozen=True, slots=True)
-class _Chooser:
+class _Chooser(NamedTuple):
     uow: UnitOfWork
     actor: Actor
     library: Library

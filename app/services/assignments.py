@@ -1,8 +1,8 @@
 """Giving a topic set to classes and students, extending it for one of them, and taking it back."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -27,8 +27,7 @@ from app.storage.unit_of_work import UnitOfWork
 LATEST = 40
 
 
-@dataclass(frozen=True, slots=True)
-class AssignWish:
+class AssignWish(NamedTuple):
     """To whom, and when it is due: a local day and time of a zone; no day, no due time."""
 
     classes: tuple[UUID, ...] = ()
@@ -38,8 +37,7 @@ class AssignWish:
     time_zone: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Assignable:
+class Assignable(NamedTuple):
     """Whom an actor may give sets to: the classes they teach, each with its students."""
 
     classes: tuple[tuple[ListedClassRow, tuple[StudentRow, ...]], ...]

@@ -5,10 +5,9 @@ track, and an edge says why. Angles in degrees, right and east positive; seconds
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import degrees
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from app.packs.spec import Language
 from app.physics.angles import difference, shown, wrap360
@@ -53,8 +52,7 @@ LIMITS: dict[str, tuple[str, float, float]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class BenchWish:
+class BenchWish(NamedTuple):
     """What is flown. Each manoeuvre takes what it needs: a turn its headings and bank, a change of speed its size."""
 
     doing: Doing = "turn"
@@ -78,8 +76,7 @@ class BenchWish:
         return self.tas_kt + self.change_kt_s * self.seconds
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(NamedTuple):
     """One sample: headings unwrapped, bank right positive, the card's forward edge sunk by `sunk_deg`."""
 
     time_s: float
@@ -90,8 +87,7 @@ class Moment:
     sunk_deg: float
 
 
-@dataclass(frozen=True, slots=True)
-class Cue:
+class Cue(NamedTuple):
     """Where a rule or the model starts the roll-out: the reading, when it comes, and the heading one ends on.
 
     `at_s` and `ends_deg` are None where the card never shows that reading in this turn.
@@ -103,8 +99,7 @@ class Cue:
     ends_deg: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class Flight:
+class Flight(NamedTuple):
     """What became of a wish. `motion` is None where an edge of NOT_DRAWN holds."""
 
     wish: BenchWish

@@ -1,6 +1,6 @@
 """The field of a bench flight: a place's own, by the magnetic model, or one with a dip of one's own."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.packs.spec import Language
 from app.physics.angles import cos_deg
@@ -14,8 +14,7 @@ OWN_TOTAL_NT = 50_000.0  # of a field with a dip of one's own; chosen
 USUAL_ALLOWANCE_DEG = 30
 
 
-@dataclass(frozen=True, slots=True)
-class BenchField:
+class BenchField(NamedTuple):
     """What the card feels. Coordinates and `variation_deg` are None in a field of one's own."""
 
     name: str

@@ -1,9 +1,9 @@
 """The map of the magnetic world on a day: its drawing, and the field at the demo airfields as a table of samples."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
+from typing import NamedTuple
 
 from app.figures.world_map import draw_world
 from app.packs.spec import Language
@@ -14,8 +14,7 @@ from app.services.homes import HomeWish
 from app.services.places import Place, list_places
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(NamedTuple):
     """An airfield, its field on the day, and the magnetic model's zone there."""
 
     place: Place

@@ -1,10 +1,10 @@
 """How the field at a place changes: since 1900 by one model, over the present model's life by the other."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from app.physics.angles import difference, round_half_up
 from app.physics.field import MODEL_FROM, MODEL_TO, Field, field_for_place
@@ -12,8 +12,7 @@ from app.physics.past_field import DEFINITIVE_FROM, DEFINITIVE_TO, EPOCHS, past_
 from app.services.bench_field import BenchField
 
 
-@dataclass(frozen=True, slots=True)
-class YearOfField:
+class YearOfField(NamedTuple):
     """Variation and dip on 1 January, and the change a year to the next row in minutes, east positive.
 
     `definitive` is False where the past's model may still be revised; None in the present model.
@@ -26,8 +25,7 @@ class YearOfField:
     definitive: bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Years:
+class Years(NamedTuple):
     """The past every five years to 2025, the present model every year, and how far they are apart where they meet."""
 
     past: Sequence[YearOfField]

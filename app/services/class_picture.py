@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -41,16 +42,14 @@ class Known:
     skills: dict[str, tuple[Skill, frozenset[str]]] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Period:
+class Period(NamedTuple):
     """What the figures are of: the latest weeks (None: all there are), or the sittings of one topic set."""
 
     weeks: int | None = None
     topic_set_id: UUID | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class SpotLine:
+class SpotLine(NamedTuple):
     """A kind of question, or a topic, in this class. `trend` is the change in points since before the latest week."""
 
     id: str
@@ -60,16 +59,14 @@ class SpotLine:
     trend: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """One student in one topic: the estimate of being right, by the learner model, and the answers behind it."""
 
     estimate: float | None
     answers: int
 
 
-@dataclass(frozen=True, slots=True)
-class StudentLine:
+class StudentLine(NamedTuple):
     """A student's row of the table: a cell a topic."""
 
     person_id: UUID
@@ -77,8 +74,7 @@ class StudentLine:
     cells: Sequence[Cell]
 
 
-@dataclass(frozen=True, slots=True)
-class HeldLine:
+class HeldLine(NamedTuple):
     """A named misconception, the `mistake` of a family, with who likely holds it."""
 
     family: str
@@ -90,8 +86,7 @@ class HeldLine:
     holders: Sequence[str]
 
 
-@dataclass(frozen=True, slots=True)
-class ClassPicture:
+class ClassPicture(NamedTuple):
     """All that the page shows; `answered` students have answered anything of late."""
 
     row: SchoolClass
@@ -136,8 +131,7 @@ def held_in_class(uow: UnitOfWork, actor: Actor, library: Library, class_id: UUI
     return tuple(_held(library, students, known, actor))
 
 
-@dataclass(frozen=True, slots=True)
-class Miss:
+class Miss(NamedTuple):
     """A wrong answer: who gave it and when, the question as shown, the answer, and what is behind it."""
 
     name: str
@@ -147,8 +141,7 @@ class Miss:
     misconceptions: Sequence[str]
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyMisses:
+class FamilyMisses(NamedTuple):
     """What is behind one row: the latest wrong answers of the class to a family, or those of one misconception."""
 
     row: SchoolClass

@@ -1,9 +1,8 @@
 """Classes: making, naming and archiving them, and the code with which students join."""
 
 import secrets
-from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -27,8 +26,7 @@ JOIN_CODE_LENGTH = 8
 JOINING_DAYS = (1, 7, 30, 120)
 
 
-@dataclass(frozen=True, slots=True)
-class ClassView:
+class ClassView(NamedTuple):
     """A class with its people; `others` are instructors of the school who could teach it too."""
 
     row: SchoolClass

@@ -2,8 +2,8 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -28,8 +28,7 @@ WEEKS_SHOWN = 12
 SEEN_DAYS = (7, 30)
 
 
-@dataclass(frozen=True, slots=True)
-class Wish:
+class Wish(NamedTuple):
     """Which classes to compare, of which latest weeks as sent ("": all answers), and the families of which topic."""
 
     class_ids: Sequence[UUID]
@@ -37,8 +36,7 @@ class Wish:
     topic: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """One class in one topic or family; `spread` is between its students, None for too few answers."""
 
     spot: WeakSpot
@@ -46,8 +44,7 @@ class Figure:
     work: Work
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """A topic or a family: a figure a class (None: too few students) and why they are unlike."""
 
     id: str
@@ -56,16 +53,14 @@ class Line:
     unlike: tuple[Unlike, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Activity:
+class Activity(NamedTuple):
     """Students seen in the latest SEEN_DAYS, and answers in each of the latest weeks."""
 
     seen: tuple[int, ...]
     weekly: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Cohort:
+class Cohort(NamedTuple):
     """A class of the comparison; no activity is told of fewer than FEW_STUDENTS."""
 
     row: SchoolClass
@@ -73,8 +68,7 @@ class Cohort:
     activity: Activity | None
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(NamedTuple):
     """All that the page shows, of one topic (its title) or of all (""); `weeks` are the Mondays of the activity."""
 
     topic: str

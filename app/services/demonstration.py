@@ -4,9 +4,9 @@ Nothing of it is anybody's: people, places and answers are made up. It lives in 
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from random import Random
+from typing import NamedTuple
 from uuid import UUID
 
 from app.grader.made_up import fields_of, wrong_value
@@ -44,8 +44,7 @@ SLOW_GAIN = 0.03  # who gains no faster keeps the misconceptions to the end
 CONVERSIONS = ("compass-to-true", "true-to-compass", "find-variation-deviation", "runway-designator")
 
 
-@dataclass(frozen=True, slots=True)
-class Pupil:
+class Pupil(NamedTuple):
     """An invented student: chance of being right at first and its gain a week, and the misconceptions held."""
 
     name: str
@@ -91,8 +90,7 @@ def make_demonstration(
     _Maker(uow, library, hasher.hash(PASSWORD), now, Random(SEED)).make(tell)
 
 
-@dataclass(frozen=True, slots=True)
-class _Maker:
+class _Maker(NamedTuple):
     uow: UnitOfWork
     library: Library
     hashed: str

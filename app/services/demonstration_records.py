@@ -3,9 +3,9 @@
 All of it goes through the use cases that people use, at moments before now.
 """
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from random import Random
+from typing import NamedTuple
 from uuid import UUID
 
 from app.grader.made_up import fields_of, wrong_value
@@ -46,8 +46,7 @@ REPORTS = (
 ANSWER = "Thank you. Headings are rounded to one degree here; the question says so, and the tolerance allows for two."
 
 
-@dataclass(frozen=True, slots=True)
-class Taught:
+class Taught(NamedTuple):
     """A class of the demonstration: its instructor, the school's administrator, and its students by name."""
 
     teacher: Actor
@@ -56,8 +55,7 @@ class Taught:
     students: dict[str, Actor]
 
 
-@dataclass(frozen=True, slots=True)
-class Records:
+class Records(NamedTuple):
     """Keeps the records of one class; `rng` is the demonstration's own."""
 
     uow: UnitOfWork

@@ -5,9 +5,9 @@ with the magnetic heading, as the correction card is; deviation is magnetic less
 """
 
 from collections.abc import Sequence
-from dataclasses import astuple, dataclass, fields
+from dataclasses import astuple, fields
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from app.packs.spec import Language
 from app.physics.angles import round_half_up
@@ -40,8 +40,7 @@ STAGES = 5
 SAMPLE = Coefficients(1.0, -6.0, 4.5, 1.5, -0.5)
 
 
-@dataclass(frozen=True, slots=True)
-class WorkshopWish:
+class WorkshopWish(NamedTuple):
     """What the workshop starts from, and after how many steps of the compensation one looks."""
 
     enter: Enter = "coefficients"
@@ -51,8 +50,7 @@ class WorkshopWish:
     step: int = STAGES
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
+class Stage(NamedTuple):
     """One step of the compensation. `heading_deg` is None where the whole instrument is turned."""
 
     heading_deg: int | None
@@ -67,16 +65,14 @@ class Stage:
         return self.found_deg - self.left_deg
 
 
-@dataclass(frozen=True, slots=True)
-class Extreme:
+class Extreme(NamedTuple):
     """The largest deviation of a curve, whatever its side, and the first heading it stands on."""
 
     heading_deg: int
     deviation_deg: float
 
 
-@dataclass(frozen=True, slots=True)
-class Workshop:
+class Workshop(NamedTuple):
     """What became of a wish. `readings`, `fit` and `classic` are there where readings were given."""
 
     found: Coefficients

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from itertools import islice
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -34,8 +35,7 @@ class DrillWish:
     length: int = LENGTH
 
 
-@dataclass(frozen=True, slots=True)
-class TopicView:
+class TopicView(NamedTuple):
     """A topic one can choose, with how many families of questions it has."""
 
     id: str

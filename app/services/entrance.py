@@ -4,8 +4,8 @@ Whoever fails learns nothing: the answer is the same, and so is the work, for an
 wrong password and somebody who has left.
 """
 
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from app.packs.spec import Language
 from app.services.audit import note_for, note_of_person
@@ -19,8 +19,7 @@ from app.storage.queries import codes, people, schools, sign_ins
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class Caller:
+class Caller(NamedTuple):
     """Who asks to come in: from which address, on which device, reading which language."""
 
     address: str
@@ -28,8 +27,7 @@ class Caller:
     language: Language
 
 
-@dataclass(frozen=True, slots=True)
-class Claim:
+class Claim(NamedTuple):
     """Who somebody says they are."""
 
     school_code: str

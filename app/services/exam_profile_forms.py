@@ -1,8 +1,8 @@
 """Changing a school's own exam profile: what its form sends, read and checked as a whole."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -20,8 +20,7 @@ MOST_SECTIONS = 12
 Fields = Mapping[str, Sequence[str]]
 
 
-@dataclass(frozen=True, slots=True)
-class OwnProfile:
+class OwnProfile(NamedTuple):
     """A school's own profile with the version that a change has to name."""
 
     id: UUID
@@ -51,8 +50,7 @@ def change_profile(
         note(connection, actor, "exam-profile-changed", changed.name.of(actor.language), now)
 
 
-@dataclass(frozen=True, slots=True)
-class _Reader:
+class _Reader(NamedTuple):
     before: ExamProfile
     actor: Actor
     library: Library

@@ -1,7 +1,7 @@
 """The families of a topic, for somebody who chooses what to drill."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.packs.library import Library
 from app.packs.spec import Language
@@ -9,8 +9,7 @@ from app.services.drills import TopicView, list_topics
 from app.services.errors import NotFound
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyView:
+class FamilyView(NamedTuple):
     """A family one can choose, and the skill it asks for."""
 
     id: str

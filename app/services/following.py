@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -21,8 +21,7 @@ from app.storage.queries.topic_sets import PassMarkRow, SetItemRow
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class StudentLine:
+class StudentLine(NamedTuple):
     """How one student stands; `marks` are the pass marks when they were done and now."""
 
     member: MemberRow
@@ -43,8 +42,7 @@ class StudentLine:
         return _reaches(self.standing.percent, self.marks.then)
 
 
-@dataclass(frozen=True, slots=True)
-class QuestionLine:
+class QuestionLine(NamedTuple):
     """One question in everybody's first attempt; `mistake` is the commonest, `link` how a set names it."""
 
     position: int
@@ -56,8 +54,7 @@ class QuestionLine:
     link: str
 
 
-@dataclass(frozen=True, slots=True)
-class Following:
+class Following(NamedTuple):
     """An assignment as whoever gave it follows it; `class_name` is empty where it is for single students."""
 
     assignment: Assignment

@@ -1,9 +1,9 @@
 """The front page's one real question. Looking at it keeps nothing; answering it starts the drill it is the first of."""
 
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import datetime
 from itertools import chain, islice
+from typing import NamedTuple
 from uuid import UUID, uuid5
 
 from app.packs.library import Library
@@ -22,8 +22,7 @@ from app.storage.unit_of_work import UnitOfWork
 FACES = frozenset({"drum", "vertical-card"})
 
 
-@dataclass(frozen=True, slots=True)
-class FrontOutcome:
+class FrontOutcome(NamedTuple):
     """What became of the front page's answer, and the visit it is kept in: set its token if there is a new one."""
 
     visit: OpenedVisit

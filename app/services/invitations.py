@@ -1,7 +1,7 @@
 """Invitations: a link that makes one instructor's or administrator's account, once, until it expires."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -27,16 +27,14 @@ HOLDS = timedelta(days=7)
 INVITED = (Role.INSTRUCTOR, Role.SCHOOL)
 
 
-@dataclass(frozen=True, slots=True)
-class Newcomers:
+class Newcomers(NamedTuple):
     """Who somebody says they are when an account is made: a name and the password they chose."""
 
     name: str
     password: str
 
 
-@dataclass(frozen=True, slots=True)
-class Welcome:
+class Welcome(NamedTuple):
     """An account that was made: the token for its browser, and what to sign in with from now on."""
 
     token: str

@@ -2,9 +2,8 @@
 
 import hashlib
 import json
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from app.packs.library import Library
 from app.packs.spec import Language
@@ -54,8 +53,7 @@ class Drawn(Protocol):
         """The answer form."""
 
 
-@dataclass(frozen=True, slots=True)
-class ItemView:
+class ItemView(NamedTuple):
     """An item in words with the titles around it.
 
     `stamp` goes with the form and comes back in the field of the same name: it says which numbers were shown.

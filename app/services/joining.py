@@ -1,7 +1,7 @@
 """Joining a class by its code: a new student makes an account, one who has an account is put into the class."""
 
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from sqlalchemy import Connection
 
@@ -24,8 +24,7 @@ from app.storage.queries import class_lists, memberships, people, schools
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class JoinClaim:
+class JoinClaim(NamedTuple):
     """The class somebody wants to join, as typed."""
 
     school_code: str

@@ -1,7 +1,7 @@
 """Items with their key and working, for instructors before a lesson and for the key page of a sheet."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.grader.explain import WorkingStep, working
 from app.packs.library import Library
@@ -11,8 +11,7 @@ from app.questions.values import show_value
 from app.questions.wording import WordedItem, Writer, word_item
 
 
-@dataclass(frozen=True, slots=True)
-class KeyedOption:
+class KeyedOption(NamedTuple):
     """An offered option: its letter on a sheet, whether it is right, and what is behind a wrong one."""
 
     letter: str
@@ -21,8 +20,7 @@ class KeyedOption:
     misconceptions: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class KeyedItem:
+class KeyedItem(NamedTuple):
     """An item as whoever teaches sees it. `key` has one line for each thing to fill in."""
 
     position: int

@@ -1,9 +1,8 @@
 """Looking after people's accounts: the school after everybody's, instructors after their students'."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -25,8 +24,7 @@ from app.storage.unit_of_work import UnitOfWork
 STAFF = (Role.INSTRUCTOR, Role.SCHOOL)
 
 
-@dataclass(frozen=True, slots=True)
-class MemberView:
+class MemberView(NamedTuple):
     """A person with their classes: attended, or taught. `alone` are those that nobody else teaches.
 
     For the school: `others` are the classes a student could move to, `successors` who could take classes over.

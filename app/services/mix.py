@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from random import Random
+from typing import NamedTuple
 
 from app.packs.library import Library
 from app.packs.spec import Family, Form
@@ -15,8 +15,7 @@ LARGEST_SEED = 2**31
 MOST_UNSUITED = 40
 
 
-@dataclass(frozen=True, slots=True)
-class Suits:
+class Suits(NamedTuple):
     """What items must be like: of these answer forms (empty: any), with this misconception among the wrong answers."""
 
     forms: frozenset[str] = frozenset()
@@ -100,7 +99,6 @@ def _draw_once(library: Library, family: Family, conventions: Conventions, wante
     return None
 
 
-@dataclass(frozen=True, slots=True)
-class _Wanted:
+class _Wanted(NamedTuple):
     suits: Suits
     used: Counter[Form]

@@ -1,7 +1,7 @@
 """One's own account: the name, the password, and the browsers in which one is signed in."""
 
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -23,8 +23,7 @@ from app.storage.queries.class_lists import ListedClassRow
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class AccountView:
+class AccountView(NamedTuple):
     """A person's own account; `here` is the sign-in of the browser that asks."""
 
     person: Person
@@ -34,16 +33,14 @@ class AccountView:
     here: UUID | None
 
 
-@dataclass(frozen=True, slots=True)
-class PasswordWish:
+class PasswordWish(NamedTuple):
     """The password somebody has and the one they want."""
 
     present: str
     wanted: str
 
 
-@dataclass(frozen=True, slots=True)
-class OwnWish:
+class OwnWish(NamedTuple):
     """The name and e-mail address somebody wants, and the password they have, asked for where the address changes."""
 
     name: str

@@ -5,8 +5,8 @@ What a page shows is done only as shown: whoever confirms names the fingerprint 
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 from app.grader.explain import reply_in_words
@@ -30,8 +30,7 @@ COMMANDS = {Deed.MARK: "regrade", Deed.SET_ASIDE: "set-aside", Deed.COUNT: "set-
 SAMPLE = 10
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """What a form asks for, as it sends it: a version or nothing, first and last day or nothing, and what to do."""
 
     family: str
@@ -41,8 +40,7 @@ class Asked:
     deed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(NamedTuple):
     """One answer with its mark of then and of now; `name` is empty for somebody without an account."""
 
     name: str
@@ -54,8 +52,7 @@ class Sample:
     after: Grade
 
 
-@dataclass(frozen=True, slots=True)
-class Touched:
+class Touched(NamedTuple):
     """Whom and what a change touches: people, how many without an account, (set, answers), answers in rehearsals."""
 
     names: Sequence[str]
@@ -64,8 +61,7 @@ class Touched:
     in_rehearsals: int
 
 
-@dataclass(frozen=True, slots=True)
-class Look:
+class Look(NamedTuple):
     """What would change, with a sample where answers are marked again."""
 
     deed: Deed
@@ -74,8 +70,7 @@ class Look:
     samples: Sequence[Sample]
 
 
-@dataclass(frozen=True, slots=True)
-class PastAnswers:
+class PastAnswers(NamedTuple):
     """A kind of question with its past answers, and what was done to them before."""
 
     family: str

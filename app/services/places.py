@@ -2,11 +2,10 @@
 
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
 from math import cos, radians
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from app.packs.spec import Language
 from app.questions.conventions import Region
@@ -19,8 +18,7 @@ ACROSS_A_BORDER: tuple[tuple[float, float, Region], ...] = (  # towns whose near
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """An invented airfield; `near` says where on the earth it stands, `area` in which group it is listed."""
 
     id: str

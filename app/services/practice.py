@@ -33,8 +33,7 @@ from app.storage.unit_of_work import UnitOfWork
 LONGEST_MS = 24 * 60 * 60 * 1000
 
 
-@dataclass(frozen=True, slots=True)
-class QuestionView:
+class QuestionView(NamedTuple):
     """One place of a drill. Answered: show its verdict instead. `sitting`: it is one of an assigned set.
 
     ends_at: when the drill ends, after the question then in hand, where it goes by time.
@@ -65,8 +64,7 @@ class Graded(NamedTuple):
     difficulty: FamilyDifficulty
 
 
-@dataclass(frozen=True, slots=True)
-class Counted:
+class Counted(NamedTuple):
     """An answer that counts, and where its drill stands with it."""
 
     graded: Graded
@@ -74,8 +72,7 @@ class Counted:
     sitting: SittingRow | None
 
 
-@dataclass(frozen=True, slots=True)
-class AnswerOutcome:
+class AnswerOutcome(NamedTuple):
     """What became of an answer; `answered` is None where an earlier answer to the item stands.
 
     held: whether it was right may not be said yet.

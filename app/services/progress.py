@@ -1,9 +1,9 @@
 """Where somebody stands in a drill: one mark a place."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from typing import NamedTuple
 from uuid import UUID
 
 from app.storage.queries.drills import PlaceRow
@@ -20,8 +20,7 @@ class Mark(StrEnum):
     TO_COME = "to-come"
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceMark:
+class PlaceMark(NamedTuple):
     """One place of a drill; `here` is also set where the item looked at is answered already."""
 
     position: int
@@ -30,8 +29,7 @@ class PlaceMark:
     here: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Progress:
+class Progress(NamedTuple):
     """Position n of a drill. `next_position` is the first place without an answer, None when there is none left.
 
     open_ended: how many places there will be is not known, as in a drill by minutes.

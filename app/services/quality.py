@@ -1,8 +1,8 @@
 """How good the questions of a school are, for its pages: the worst first, each figure with what is behind it."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from app.insight.distributions import wilson
 from app.insight.item_quality import (
@@ -38,8 +38,7 @@ WORST: Sequence[Flag] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class QualityLine:
+class QualityLine(NamedTuple):
     """A kind of question in one school; `fixed`: written by hand. Nothing is judged unless `judged`."""
 
     family: str
@@ -60,8 +59,7 @@ class QualityLine:
         return self.quality.answers >= LEAST_FOR_FLAGS
 
 
-@dataclass(frozen=True, slots=True)
-class SetLine:
+class SetLine(NamedTuple):
     """A topic set with the same numbers for all: KR-20 with its interval, and its items with their families' titles."""
 
     title: str
@@ -74,8 +72,7 @@ class SetLine:
         return self.row.reliability is not None and self.row.students >= FEW_STUDENTS
 
 
-@dataclass(frozen=True, slots=True)
-class QualityList:
+class QualityList(NamedTuple):
     """All kinds of questions with answers, the worst first; `counted_at` is None before the first count."""
 
     lines: Sequence[QualityLine]
@@ -84,8 +81,7 @@ class QualityList:
     counted_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class OptionLine:
+class OptionLine(NamedTuple):
     """A misconception among the options: how often shown and taken, and whether that can be judged."""
 
     id: str
@@ -96,8 +92,7 @@ class OptionLine:
     idle: bool
 
 
-@dataclass(frozen=True, slots=True)
-class DifficultyLine:
+class DifficultyLine(NamedTuple):
     """How hard its author took a kind of question to be, and how hard it is, on the grades' scale of logits.
 
     low, high: where the measured value lies in two cases of three. measured: None while nothing was measured.
@@ -116,8 +111,7 @@ class DifficultyLine:
         return min(GRADES, key=lambda grade: abs(GRADES[grade] - at))
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyQuality:
+class FamilyQuality(NamedTuple):
     """One kind of question in full; `line` is None while nobody has answered it."""
 
     family: str

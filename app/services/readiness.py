@@ -1,9 +1,9 @@
 """How ready somebody is for an exam: in words, by section, today or on a day, from what practice has shown."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from math import ceil
+from typing import NamedTuple
 
 from app.learner.difficulty import FamilyDifficulty
 from app.learner.evidence import Level, Skill, aged
@@ -21,16 +21,14 @@ FARTHEST = timedelta(days=730)
 MOST_NEXT = 5
 
 
-@dataclass(frozen=True, slots=True)
-class KindView:
+class KindView(NamedTuple):
     """A kind of question to practise."""
 
     id: str
     title: str
 
 
-@dataclass(frozen=True, slots=True)
-class SectionReadiness:
+class SectionReadiness(NamedTuple):
     """A section that is rehearsed here; missing: its kinds with too few answers to say anything."""
 
     title: str
@@ -40,8 +38,7 @@ class SectionReadiness:
     next: tuple[KindView, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadinessView:
+class ReadinessView(NamedTuple):
     """Readiness for a profile; on: the day it is for, None for today. limiting: the section to work on first."""
 
     profile: ExamProfile

@@ -6,8 +6,8 @@ question since, in the set or elsewhere. Both are of the same students: those wh
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -34,8 +34,7 @@ COUNTS = (1, 2, 4, 6, 10)
 USUAL_COUNT = 6
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """A row of the weak spots: a family in a period, or one misconception in it."""
 
     family: str
@@ -43,8 +42,7 @@ class Spot:
     period: Period = ALL_ANSWERS
 
 
-@dataclass(frozen=True, slots=True)
-class SpotView:
+class SpotView(NamedTuple):
     """A weak spot to be made a set from: its words, whom the set is for and the figures of now.
 
     students: how many stand behind the row; `people` are fewer where only some carry the misconception.
@@ -59,8 +57,7 @@ class SpotView:
     now: Share
 
 
-@dataclass(frozen=True, slots=True)
-class RecheckView:
+class RecheckView(NamedTuple):
     """What has become of a weak spot.
 
     all_before is of everybody the set is for, before and after of those who have answered again (None: nobody has).

@@ -1,8 +1,7 @@
 """What a school asks before it recommends anybody for the written exam: every line must hold."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from app.services.actor import Actor
 from app.services.record import RecordView
@@ -14,16 +13,14 @@ from app.storage.unit_of_work import UnitOfWork
 Line = Literal["rehearsals", "sections", "misconceptions"]
 
 
-@dataclass(frozen=True, slots=True)
-class WeakSection:
+class WeakSection(NamedTuple):
     """A section below the school's bar in one of the rehearsals that count."""
 
     title: str
     percent: int
 
 
-@dataclass(frozen=True, slots=True)
-class Checklist:
+class Checklist(NamedTuple):
     """What is asked and what there is. `weak`: sections of the latest counted rehearsals under the bar."""
 
     rehearsals_wanted: int

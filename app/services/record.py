@@ -2,10 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime
 from statistics import mean
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from app.learner.mastery import Mastery, judge
@@ -29,8 +28,7 @@ SPACED_RIGHT = 2
 MOST_MISTAKES = 100
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyRecord:
+class FamilyRecord(NamedTuple):
     """One kind of question: the estimate of being right with its likely range, and why it is not mastered yet."""
 
     id: str
@@ -43,8 +41,7 @@ class FamilyRecord:
     due_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class TopicRecord:
+class TopicRecord(NamedTuple):
     """A topic with the families answered, their mean estimate and range, and how many there are in all."""
 
     id: str
@@ -69,8 +66,7 @@ class TopicRecord:
         return mean(each.mastery.high for each in self.families)
 
 
-@dataclass(frozen=True, slots=True)
-class Mistake:
+class Mistake(NamedTuple):
     """An item that was missed; its page shows it exactly as it was seen."""
 
     item_id: UUID
@@ -79,8 +75,7 @@ class Mistake:
     spaced_right: int
 
 
-@dataclass(frozen=True, slots=True)
-class MendedMisconception:
+class MendedMisconception(NamedTuple):
     """A misconception that was likely once and is not any more."""
 
     id: str
@@ -88,8 +83,7 @@ class MendedMisconception:
     family_title: str
 
 
-@dataclass(frozen=True, slots=True)
-class RecordView:
+class RecordView(NamedTuple):
     """All that is known; minutes are those between a question and its answer."""
 
     answers: int

@@ -2,10 +2,9 @@
 
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from app.packs.spec import Language
 from app.questions.wording import tidy
@@ -14,8 +13,7 @@ from app.services.reference_examples import EXAMPLES
 TEXTS = Path(__file__).with_name("reference.toml")
 
 
-@dataclass(frozen=True, slots=True)
-class ReferenceRule:
+class ReferenceRule(NamedTuple):
     """One rule with its formulas, a worked example and where it comes from."""
 
     text: str
@@ -24,8 +22,7 @@ class ReferenceRule:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class ReferenceSection:
+class ReferenceSection(NamedTuple):
     """Rules that belong together."""
 
     title: str

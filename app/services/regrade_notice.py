@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -16,8 +16,7 @@ from app.storage.unit_of_work import UnitOfWork
 MOST_NAMED = 20
 
 
-@dataclass(frozen=True, slots=True)
-class Touched:
+class Touched(NamedTuple):
     """One answer: its question, what was done to it, and both marks; `held`: its mark may not be seen yet."""
 
     item_id: UUID
@@ -28,8 +27,7 @@ class Touched:
     held: bool
 
 
-@dataclass(frozen=True, slots=True)
-class RegradeNotice:
+class RegradeNotice(NamedTuple):
     """How many answers, by what was done to them; the latest by name, and how many more there are."""
 
     counts: Mapping[str, int]

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from hashlib import sha256
+from typing import NamedTuple
 from uuid import UUID
 
 from app.grader.grade import Grade, grade
@@ -32,8 +33,7 @@ Change = tuple[GradedRow, Grade]
 FINGERPRINT = 32
 
 
-@dataclass(frozen=True, slots=True)
-class Marked:
+class Marked(NamedTuple):
     """The answers of one visit with the marks they get today; None where they cannot be marked."""
 
     visit_id: UUID

@@ -1,8 +1,9 @@
 """Answering in a rehearsal: answers and flags are kept as drafts, and graded once, when it is handed in."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.grader.grade import grade
@@ -25,8 +26,7 @@ from app.storage.unit_of_work import UnitOfWork
 AROUND = frozenset({"csrf_token", "sent", "item", "flag"})
 
 
-@dataclass(frozen=True, slots=True)
-class AskedView:
+class AskedView(NamedTuple):
     """One question of a running rehearsal, with what was filled in so far."""
 
     item_id: UUID

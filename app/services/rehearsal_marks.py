@@ -1,14 +1,13 @@
 """What a rehearsal comes to: marks by section, and whether every mark that holds was reached."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.packs.spec import Language
 from app.services.exam_profiles import ExamProfile
 
 
-@dataclass(frozen=True, slots=True)
-class SectionMark:
+class SectionMark(NamedTuple):
     """Right of asked in a section; one without a mark of its own (pass_percent 0) cannot fail."""
 
     title: str
@@ -27,8 +26,7 @@ class SectionMark:
         return 100 * self.right >= self.pass_percent * self.asked
 
 
-@dataclass(frozen=True, slots=True)
-class ExamMark:
+class ExamMark(NamedTuple):
     """The whole rehearsal; `reached` only where the overall mark and every section's were."""
 
     overall: SectionMark

@@ -5,10 +5,11 @@ request that may write, whenever that comes.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 from itertools import islice
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -42,8 +43,7 @@ class Phase(StrEnum):
     MARKED = "marked"
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceView:
+class PlaceView(NamedTuple):
     """One question of a rehearsal; `correct` is None before the end, and for one without an answer."""
 
     position: int
@@ -56,16 +56,14 @@ class PlaceView:
     set_aside: bool
 
 
-@dataclass(frozen=True, slots=True)
-class SectionView:
+class SectionView(NamedTuple):
     """The questions of one section."""
 
     title: str
     places: tuple[PlaceView, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RehearsalView:
+class RehearsalView(NamedTuple):
     """A rehearsal as its student sees it; `mark` is there once it is marked."""
 
     id: UUID
@@ -86,8 +84,7 @@ class RehearsalView:
         return tuple(place for section in self.sections for place in section.places)
 
 
-@dataclass(frozen=True, slots=True)
-class ListedRehearsal:
+class ListedRehearsal(NamedTuple):
     """A rehearsal in the list of one's own."""
 
     id: UUID

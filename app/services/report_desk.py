@@ -1,9 +1,8 @@
 """Reports of problems as the school reads and settles them, and what became of them for whoever reported."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -22,16 +21,14 @@ LONGEST_ANSWER = 2000
 READING = (Role.INSTRUCTOR, Role.SCHOOL)
 
 
-@dataclass(frozen=True, slots=True)
-class ReportLine:
+class ReportLine(NamedTuple):
     """A report with the title of what it is about."""
 
     row: Report
     title: str
 
 
-@dataclass(frozen=True, slots=True)
-class ReportView:
+class ReportView(NamedTuple):
     """One report: the item with its key where today's packs draw it, and whether they draw the numbers it was of."""
 
     line: ReportLine
@@ -40,8 +37,7 @@ class ReportView:
     numbers: Mapping[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class _Kept:
+class _Kept(NamedTuple):
     """What a report's item is drawn from."""
 
     family: str

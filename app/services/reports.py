@@ -1,9 +1,8 @@
 """Reports of a problem with a question."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -23,8 +22,7 @@ LONGEST_TEXT = 2000
 MOST_REPORTS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Reported:
+class Reported(NamedTuple):
     """The item a report is about, with the numbers it shows; `item` is None when the packs no longer draw it."""
 
     item_id: UUID

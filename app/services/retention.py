@@ -4,9 +4,8 @@ What goes leaves the counts behind, without anybody's name, so that the figures 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -24,8 +23,7 @@ from app.storage.unit_of_work import UnitOfWork
 VISITS_KEPT = timedelta(days=30)
 
 
-@dataclass(frozen=True, slots=True)
-class GoingView:
+class GoingView(NamedTuple):
     """One kind of record: how long it is kept (None: for ever), how many would go now and the oldest of them."""
 
     kind: str

@@ -2,9 +2,9 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from app.grader.explain import Explanation, explain
@@ -30,8 +30,7 @@ from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class Explained:
+class Explained(NamedTuple):
     """An answered item that today's packs still draw as it was shown, with its explanation."""
 
     item: ItemView
@@ -40,8 +39,7 @@ class Explained:
     workshop: Query | None  # its swing or correction card, in the deviation workshop
 
 
-@dataclass(frozen=True, slots=True)
-class VerdictView:
+class VerdictView(NamedTuple):
     """The verdict on the answer that counts.
 
     `explained` is None when the question has been revised since: then only `shown`, the item as it was shown in the
@@ -59,8 +57,7 @@ class VerdictView:
     set_aside_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class Tally:
+class Tally(NamedTuple):
     """Right of answered, of one topic."""
 
     topic: str
@@ -80,8 +77,7 @@ class MisconceptionTally:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
-class SummaryItem:
+class SummaryItem(NamedTuple):
     """One place of the drill as the summary lists it; a family no longer in the packs goes by its id."""
 
     position: int
@@ -92,8 +88,7 @@ class SummaryItem:
     mark: Mark
 
 
-@dataclass(frozen=True, slots=True)
-class SummaryView:
+class SummaryView(NamedTuple):
     """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right.
 
     What was set aside stands among `items` alone.
@@ -178,7 +173,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
 
 def _progress(purpose: str, progress: Progress) -> Progress:
     """Return the progress; what a rehearsal left open is not answered here."""
-    return replace(progress, next_position=None) if purpose == REHEARSAL else progress
+    return progress._replace(next_position=None) if purpose == REHEARSAL else progress
 
 
 def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[AnsweredRow, tuple[PlaceRow, ...]]:

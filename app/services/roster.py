@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.exchange.roster import Newcomer, read_names, read_roster
@@ -26,8 +26,7 @@ LONGEST_EMAIL = 254
 MOST_NAMED = 5
 
 
-@dataclass(frozen=True, slots=True)
-class RosterWish:
+class RosterWish(NamedTuple):
     """Who is to join: pasted names, and a table if one was sent. `again`: names that are there already are others."""
 
     names: str

@@ -4,9 +4,8 @@ Every change is made at the version somebody looked at, and stands in the log.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
 from app.packs.spec import LANGUAGES, Language
 from app.services.actor import Actor
@@ -25,8 +24,7 @@ RETENTION_DAYS = (30, 3650)
 RETENTION_KINDS = ("answers", "left-people", "reports", "notes")
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(NamedTuple):
     """What is asked before anybody is recommended: lowest and highest value, and where it starts."""
 
     least: int

@@ -1,8 +1,8 @@
 """Making schools: the school itself and the first person who looks after it."""
 
 import re
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 from zoneinfo import available_timezones
 
@@ -27,8 +27,7 @@ LONGEST_NAME = 80
 CODE_HOLDS = timedelta(days=14)
 
 
-@dataclass(frozen=True, slots=True)
-class NewSchool:
+class NewSchool(NamedTuple):
     """A school to be made, and the name of its first administrator."""
 
     code: str
@@ -38,8 +37,7 @@ class NewSchool:
     administrator: str
 
 
-@dataclass(frozen=True, slots=True)
-class Slip:
+class Slip(NamedTuple):
     """What somebody needs to come in for the first time; the code is kept nowhere else."""
 
     name: str

@@ -1,22 +1,20 @@
 """What a form for a topic set offers: topics with their families, syllabus lines and misconceptions."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.packs.library import Library
 from app.packs.spec import Language
 
 
-@dataclass(frozen=True, slots=True)
-class Offer:
+class Offer(NamedTuple):
     """One thing to choose: what is sent, and its words."""
 
     value: str
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class OfferGroup:
+class OfferGroup(NamedTuple):
     """Things to choose under one heading."""
 
     id: str

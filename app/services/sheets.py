@@ -1,8 +1,8 @@
 """Printed sheets: up to four versions of a set, with other numbers or in another order, and their keys."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from random import Random
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -21,16 +21,14 @@ DIFFER = ("numbers", "order")
 CODE_LENGTH = 6
 
 
-@dataclass(frozen=True, slots=True)
-class SheetVersion:
+class SheetVersion(NamedTuple):
     """One version: its letter and its items in the order printed."""
 
     letter: str
     items: tuple[KeyedItem, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(NamedTuple):
     """A set to be printed; `code` says which set a paper is of, and which state of it."""
 
     set_id: UUID
@@ -42,8 +40,7 @@ class Sheet:
     versions: tuple[SheetVersion, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SheetWish:
+class SheetWish(NamedTuple):
     """How many versions, in what they differ, in which language; the set's own language goes before."""
 
     versions: int

@@ -1,8 +1,8 @@
 """The student's side of assigned sets: what is due, starting, handing in, and what became of it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -23,8 +23,7 @@ from app.storage.queries.topic_sets import PassMarkRow, SetItemRow
 from app.storage.unit_of_work import UnitOfWork
 
 
-@dataclass(frozen=True, slots=True)
-class PassMarks:
+class PassMarks(NamedTuple):
     """The pass mark that held when a sitting ended, and the one that holds now."""
 
     then: int | None
@@ -32,8 +31,7 @@ class PassMarks:
     changed_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class SatView:
+class SatView(NamedTuple):
     """One sitting as its student sees it; `percent` is None as long as results may not be seen."""
 
     drill_id: UUID
@@ -46,8 +44,7 @@ class SatView:
     marks: PassMarks
 
 
-@dataclass(frozen=True, slots=True)
-class DueView:
+class DueView(NamedTuple):
     """An assignment as its student sees it: `goes_on` is the drill to resume, if any; else one may start another."""
 
     id: UUID
@@ -132,7 +129,7 @@ def _due_view(row: DueRow, sat: Sequence[CountedSitting], marks: Sequence[PassMa
         note=row.note,
         minutes=row.minutes,
         attempts_allowed=row.attempts_allowed,
-        standing=replace(standing((row.due_at, row.extended_to), row.joined_at, sat, now), percent=None),
+        standing=standing((row.due_at, row.extended_to), row.joined_at, sat, now)._replace(percent=None),
         sat=tuple(_sat_view(row, each, marks, now) for each in sat),
         goes_on=running if row.withdrawn_at is None else None,
         may_start=running is None and left and row.withdrawn_at is None,

@@ -1,9 +1,9 @@
 """How somebody stands with what was assigned: not started, in progress or done; late or not; the best score."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from typing import NamedTuple
 
 from app.storage.queries.sittings import CountedSitting
 
@@ -16,8 +16,7 @@ class Stage(StrEnum):
     DONE = "done"
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(NamedTuple):
     """How a student stands.
 
     due_at: the time that holds for this student, None where there is none; joined_late: they came after it, so that

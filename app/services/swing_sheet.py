@@ -5,8 +5,8 @@ Deviation is magnetic less compass, east positive. Nothing of a sheet is kept: i
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from app.packs.spec import Language
 from app.physics.angles import difference, round_half_up, wrap360
@@ -25,8 +25,7 @@ NUMBER = re.compile(r"\d{1,3}(?:[.,]\d{1,2})?", re.ASCII)
 BETWEEN = re.compile(r"[\s;:/|]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One line of a sheet: the magnetic heading stood on, 1 to 360, and what the compass showed there."""
 
     magnetic_deg: float
@@ -38,8 +37,7 @@ class Reading:
         return round_half_up(difference(self.magnetic_deg, self.compass_deg), 2)
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(NamedTuple):
     """The coefficients that fit a sheet best, how many of them it fixes, and what they leave of each reading."""
 
     coefficients: Coefficients

@@ -1,8 +1,8 @@
 """Which stated lines of a syllabus the families serve, and which have none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from app.packs.library import Library
 from app.packs.spec import Language
@@ -10,16 +10,14 @@ from app.packs.syllabus import Document, Seen, StatedLine, Syllabus
 from app.services.errors import NotFound
 
 
-@dataclass(frozen=True, slots=True)
-class SyllabusChoice:
+class SyllabusChoice(NamedTuple):
     """A syllabus one can look at."""
 
     id: str
     title: str
 
 
-@dataclass(frozen=True, slots=True)
-class ServingFamily:
+class ServingFamily(NamedTuple):
     """A family that serves a line, and the topic to find it under."""
 
     id: str
@@ -27,8 +25,7 @@ class ServingFamily:
     topic: str
 
 
-@dataclass(frozen=True, slots=True)
-class LineView:
+class LineView(NamedTuple):
     """One stated line: as the document numbers it, its subject, how it was seen, and who serves it."""
 
     name: str
@@ -37,8 +34,7 @@ class LineView:
     families: tuple[ServingFamily, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class DocumentView:
+class DocumentView(NamedTuple):
     """One document with its lines and the day on which they were checked."""
 
     title: str
@@ -46,8 +42,7 @@ class DocumentView:
     lines: tuple[LineView, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SyllabusView:
+class SyllabusView(NamedTuple):
     """A whole syllabus; `unserved` are its lines without a family."""
 
     id: str

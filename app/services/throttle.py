@@ -2,8 +2,8 @@
 
 import hashlib
 import ipaddress
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.spec import Language
@@ -19,8 +19,7 @@ MOST = {"account": 10, "address": 60}
 NETWORK_BITS = 64
 
 
-@dataclass(frozen=True, slots=True)
-class Subject:
+class Subject(NamedTuple):
     """What tries are counted for: an account of a school or an address."""
 
     school_id: UUID

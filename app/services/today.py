@@ -1,8 +1,8 @@
 """The plan for today: reviews that are due, misconceptions to mend, sets that are due, then what is new."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from app.packs.library import Library
@@ -18,8 +18,7 @@ OPEN_FROM = 0.4
 MENDED_BELOW = 0.2
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyLine:
+class FamilyLine(NamedTuple):
     """A family by its title."""
 
     id: str
@@ -27,8 +26,7 @@ class FamilyLine:
     topic: str
 
 
-@dataclass(frozen=True, slots=True)
-class OpenMisconception:
+class OpenMisconception(NamedTuple):
     """A misconception that the answers point to; `id` is "family/name"."""
 
     id: str
@@ -38,8 +36,7 @@ class OpenMisconception:
     times: int
 
 
-@dataclass(frozen=True, slots=True)
-class TodayView:
+class TodayView(NamedTuple):
     """What there is to do today, the most pressing first."""
 
     open_drill: UUID | None

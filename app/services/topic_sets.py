@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -47,8 +47,7 @@ class SetSettings:
     attempts_allowed: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class SetView:
+class SetView(NamedTuple):
     """A set as its instructors see it; an item is None when the packs no longer draw it."""
 
     row: TopicSet

@@ -1,8 +1,9 @@
 """An instructor's page of one student, and the training record: it supports, and does not replace, the one required."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -30,8 +31,7 @@ LONGEST_TEXT = 500
 MOST_MINUTES = 480
 
 
-@dataclass(frozen=True, slots=True)
-class EntryWish:
+class EntryWish(NamedTuple):
     """An entry to be added, as it was typed; `corrects` is the id of an earlier one."""
 
     kind: str
@@ -41,16 +41,14 @@ class EntryWish:
     corrects: UUID | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class EntryView:
+class EntryView(NamedTuple):
     """An entry with what became of it: one that was corrected stays to be read."""
 
     row: TrainingEntry
     corrected: bool
 
 
-@dataclass(frozen=True, slots=True)
-class StudentPage:
+class StudentPage(NamedTuple):
     """All that an instructor sees of a student. `entries` are the training record; `notes` are beside it."""
 
     person: Person

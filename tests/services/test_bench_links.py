@@ -59,7 +59,7 @@ def test_flight_swings_as_the_key_says() -> None:
         drawn = item("phase-to-error", seed)
         query = link_for(drawn)
         assert query
-        wish = BenchWish(**{name: query[name] for name in BenchWish.__dataclass_fields__ if name in query})  # type: ignore[arg-type]
+        wish = BenchWish(**{name: query[name] for name in BenchWish._fields if name in query})  # type: ignore[arg-type]
         field = field_of(HomeWish(date(2026, 9, 1), "otterlea"), own_dip_deg(drawn.parameters), "en")
         flight = fly_bench(wish, field, "en")
         heading = drawn.parameters["heading_deg"]

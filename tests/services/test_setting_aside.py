@@ -96,7 +96,7 @@ def test_figures_of_questions_are_those_of_a_count_from_nothing(uow: UnitOfWork,
     count_all(uow, library(), LATER)
     with uow.writer() as connection:  # two of the five count, as those of a later day do
         connection.execute(update(ATTEMPT).where(ATTEMPT.c.visit_id == cast.bob.own_visit).values(answered_at=LATER))
-    move(uow, cast, replace(ASIDE, until="2026-09-20"))
+    move(uow, cast, ASIDE._replace(until="2026-09-20"))
     with uow.writer() as connection:
         kept = quality.list_qualities(connection, cast.alice.school_id)
         for table in (quality.QUALITY, quality.RUN):

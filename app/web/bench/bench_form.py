@@ -170,7 +170,7 @@ class BenchForm(FlaskForm):  # type: ignore[misc] # the library has no types
 
     def wish(self) -> BenchWish:
         """Return what is flown."""
-        return BenchWish(**{name: self[name].data for name in BenchWish.__dataclass_fields__})
+        return BenchWish(**{name: self[name].data for name in BenchWish._fields})
 
     def query(self) -> dict[str, Any]:
         """Return the state as it stands in an address, without what does not matter to it."""
