@@ -23,6 +23,7 @@ from app.physics.angles import difference
 
 HALF_WIDTH, HEIGHT, RADIUS = 6.5, 11.0, 5.0
 DIAL_NUMBERS_APART_DEG = 32.0
+ROW_LEFT, ROW_RIGHT = 72.0, 248.0  # a number outward of a mark beyond these would lie on a screw of the case
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +42,7 @@ def triangle_up(at: Point) -> str:
 
 
 def answer_row(marked: Marked, top: float) -> Iterator[str]:
-    """Draw the row; the two numbers stand outward of each other."""
+    """Draw the row; the two numbers stand outward of each other, but within the screws of the case."""
     yours_left = marked.key is not None and marked.yours is not None and marked.yours[0] < marked.key[0]
     if marked.swing:
         yield from _swing(marked.swing, top + 2)
@@ -53,7 +54,8 @@ def answer_row(marked: Marked, top: float) -> Iterator[str]:
     if marked.yours:
         x, value = marked.yours
         yield ring((x, top + HEIGHT / 2), RADIUS, Pen("ink", 2), "tint")
-        yield _beside(x, top, value, right=not yours_left)
+        within = ROW_LEFT <= x <= ROW_RIGHT
+        yield _beside(x, top, value, right=not yours_left if within else x < ROW_LEFT)
 
 
 def dial_answers(centre: Point, reading_deg: float, key_deg: float | None, yours_deg: float | None) -> Iterator[str]:

@@ -135,3 +135,15 @@ def test_marks_key_and_answer_after_the_answer() -> None:
 )
 def test_wrong_parameters_are_named(parameters: dict[str, object], word: str) -> None:
     assert any(word in problem for problem in check_figure(FigureCall("drum", parameters)))
+
+
+@pytest.mark.parametrize("off", range(-49, 50))
+def test_the_number_of_an_answer_stays_clear_of_the_screws(off: int) -> None:
+    """The screws of the case end 29 from its sides; three digits of this size are about 28 wide. Ours, no source."""
+    root = root_of("drum", {"reading_deg": 180, "key_deg": 180, "yours_deg": 180 + off})
+    rows = [
+        each for each in root.iter(f"{SVG}text") if each.text == f"{180 + off:03d}" and float(each.get("y", 0)) > 172
+    ]
+    for each in rows:
+        x, far = float(each.get("x", 0)), -28 if each.get("text-anchor") == "end" else 28
+        assert 29 <= min(x, x + far) < max(x, x + far) <= 291
