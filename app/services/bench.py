@@ -124,6 +124,13 @@ class Flight(NamedTuple):
         apart = [abs(a - b) for a, b in zip(self.motion.real_deg, self.motion.reading_deg, strict=True)]
         return float(round(self.motion.time_s[apart.index(max(apart))]))
 
+    def when_passing(self, heading_deg: float) -> float:
+        """Return the moment at which the real heading is nearest to one."""
+        if self.motion is None:
+            return 0.0
+        off = [abs(difference(real, heading_deg)) for real in self.motion.real_deg]
+        return round(self.motion.time_s[off.index(min(off))], 1)
+
     def moment(self, second: float) -> Moment:
         """Return the sample nearest to a second; there must be a motion."""
         motion = self.motion

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import datetime
 from itertools import islice
 from random import Random
 from uuid import UUID
@@ -13,12 +13,10 @@ from app.questions.conventions import Conventions
 from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
 from app.services.actor import Actor
-from app.services.bench import BenchWish, fly_bench
-from app.services.bench_field import field_of
+from app.services.bench import BenchWish
 from app.services.bench_flights import flight_of, own_dip_deg
 from app.services.drills import keep_drill, new_drill
 from app.services.errors import Conflict
-from app.services.homes import HomeWish
 from app.services.messages import say
 from app.services.mix import LARGEST_SEED, choose_items
 from app.services.places import list_places
@@ -43,7 +41,7 @@ def link_for(item: Item) -> Query | None:
         query = {"place_id": "dip", "dip_deg": dip_deg, "when": item.conventions.date}
     query |= flown
     if item.family in PASSING and "heading_deg" in given:
-        query["at"] = _when_passed(BenchWish(**flown), item.conventions, dip_deg, given["heading_deg"])
+        query["passing"] = given["heading_deg"]
     return query
 
 
@@ -114,13 +112,3 @@ def _where(conventions: Conventions) -> dict[str, str | int | float]:
         return {"place_id": listed.id, "when": conventions.date}
     where = {"latitude_deg": conventions.latitude_deg, "longitude_deg": conventions.longitude_deg}
     return {"place_id": "typed", **where, "when": conventions.date}
-
-
-def _when_passed(wish: BenchWish, conventions: Conventions, dip_deg: float | None, heading_deg: float) -> float:
-    when = date.fromisoformat(conventions.date)
-    home = HomeWish(when, None, conventions.latitude_deg, conventions.longitude_deg)
-    motion = fly_bench(wish, field_of(home, dip_deg, "en"), "en").motion
-    if motion is None:
-        return 0.0
-    off = [abs(difference(real, heading_deg)) for real in motion.real_deg]
-    return round(motion.time_s[off.index(min(off))], 1)

@@ -49,8 +49,10 @@ def test_link_flies_the_item(family: str, seed: int) -> None:
         assert wish.turn == given["turn"]
     if "bank_deg" in given:
         assert wish.bank_deg == given["bank_deg"]
-    if "at" in query:
-        assert flight.moment(float(query["at"])).real_deg % 360 == pytest.approx(given["heading_deg"] % 360, abs=1)
+    if "passing" in query:
+        assert flight.moment(flight.when_passing(float(query["passing"]))).real_deg % 360 == pytest.approx(
+            given["heading_deg"] % 360, abs=1
+        )
 
 
 def test_flight_swings_as_the_key_says() -> None:

@@ -108,8 +108,16 @@ def _shown(form: BenchForm) -> Shown | None:
         return None
     try:
         flight = fly_bench(form.wish(), field_of(*form.home(), language()), language())
-        at_s = moment_within(flight, form.at.data, language())
+        at_s = _looked_at(form, flight)
     except Invalid as refusal:
         form[refusal.field].errors = [refusal.message]
         return None
     return Shown(flight, at_s, flight.moment(at_s) if flight.motion else None)
+
+
+def _looked_at(form: BenchForm, flight: Flight) -> float:
+    """Return the moment looked at; a link from a question says which heading the aircraft passes then."""
+    passing = request.args.get("passing", type=int)
+    if passing is not None and form.at.data is None:
+        return flight.when_passing(passing)
+    return moment_within(flight, form.at.data, language())

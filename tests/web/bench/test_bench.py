@@ -158,6 +158,14 @@ def test_asks_about_the_flight_and_shows_its_answer_on_the_bench(alice: Browser)
     assert flown.find("//@data-still")
 
 
+def test_a_question_of_passing_a_heading_shows_that_moment(alice: Browser) -> None:
+    page = alice.get_page(f"{OTTAWA}&passing=180")
+    at = page.find("//input[@id='at']/@value")[0]
+    assert at != alice.get_page(OTTAWA).find("//input[@id='at']/@value")[0]
+    assert numbers(page)["real"] == "180"
+    assert alice.get_page(f"{OTTAWA}&passing=180&at=1").find("//input[@id='at']/@value") == ["1.0"]
+
+
 def test_asks_nothing_about_what_cannot_be_flown(alice: Browser) -> None:
     page = alice.get_page("/bench")
     sent = {"csrf_token": page.token, "target_deg": "x"}
