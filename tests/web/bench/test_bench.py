@@ -159,11 +159,11 @@ def test_asks_about_the_flight_and_shows_its_answer_on_the_bench(alice: Browser)
 
 
 def test_a_question_of_passing_a_heading_shows_that_moment(alice: Browser) -> None:
-    page = alice.get_page(f"{OTTAWA}&passing=180")
+    page = alice.get_page(f"{OTTAWA}&passing=45")
     at = page.find("//input[@id='at']/@value")[0]
     assert at != alice.get_page(OTTAWA).find("//input[@id='at']/@value")[0]
-    assert numbers(page)["real"] == "180"
-    assert alice.get_page(f"{OTTAWA}&passing=180&at=1").find("//input[@id='at']/@value") == ["1.0"]
+    assert abs(int(numbers(page)["real"]) - 45) <= 1
+    assert alice.get_page(f"{OTTAWA}&passing=45&at=1").find("//input[@id='at']/@value") == ["1.0"]
 
 
 def test_asks_nothing_about_what_cannot_be_flown(alice: Browser) -> None:
