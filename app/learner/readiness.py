@@ -78,8 +78,13 @@ def in_words(chance: float) -> Words:
     return "likely" if chance < 0.9 else "very-likely"
 
 
-def score_distribution(mean: float, variance: float, asked: Asked, misconceived: float = 0.0) -> list[float]:
-    """Return the chances of 0, 1, ... right out of the questions asked, ability normal on the logit scale."""
+def score_distribution(
+    mean: float, variance: float, asked: Asked, misconceived: float = 0.0, shown: float = 1.0
+) -> list[float]:
+    """Return the chances of 0, 1, ... right out of the questions asked, ability normal on the logit scale.
+
+    misconceived: the probability that a misconception is held; shown: the share of the questions that can show it.
+    """
     floor = 1 / asked.options if asked.options else 0.02
     spread = sqrt(variance)
     chances = [0.0] * (asked.questions + 1)
@@ -87,7 +92,7 @@ def score_distribution(mean: float, variance: float, asked: Asked, misconceived:
         p = floor + (1 - SLIP - floor) * sigmoid(mean + spread * x - asked.difficulty)
         for right, chance in enumerate(binomial(asked.questions, p)):
             chances[right] += weight * (1 - misconceived) * chance
-        for right, chance in enumerate(binomial(asked.questions, (1 - MISCONCEPTION_HOLD) * p)):
+        for right, chance in enumerate(binomial(asked.questions, (1 - MISCONCEPTION_HOLD * shown) * p)):
             chances[right] += weight * misconceived * chance
     return chances
 
@@ -111,5 +116,13 @@ def _section_scores(ability: float, skills: Mapping[str, Skill], section: Sectio
     for asked in section.asked:
         skill = skills[asked.family]
         variance = SKILL_VARIANCE_KEPT * skill.variance
-        scores = convolve(scores, score_distribution(ability + skill.mean, variance, asked, skill.misconceived))
+        held, shown = skill.misconceived, _share_shown(asked, skill)
+        scores = convolve(scores, score_distribution(ability + skill.mean, variance, asked, held, shown))
     return scores
+
+
+def _share_shown(asked: Asked, skill: Skill) -> float:
+    """Return how many questions in one can show a certain misconception: one has room for as many as wrong options."""
+    if not asked.options or not skill.misconceptions:
+        return 1.0
+    return min(1.0, (asked.options - 1) / len(skill.misconceptions))

@@ -220,6 +220,20 @@ def test_readiness_is_said_in_words(level: float, words: str) -> None:
     assert readiness(Level(level, 0.05), skills, (section,), 14).words == words
 
 
+def test_misconception_costs_the_marks_of_the_questions_that_can_show_it() -> None:
+    ten, n = Asked("a", 10, 4, 0.0), 10
+
+    def mean_right(names: int) -> float:
+        held = dict.fromkeys([f"m{number}" for number in range(names)], 1 / names)
+        skill = Skill(0.0, 0.0, 30, misconceptions=held)
+        marks = [Section("all", (ten,), least) for least in range(1, n + 1)]
+        return sum(readiness(Level(0.0, 0.0), {"a": skill}, (mark,), mark.least_right).chance for mark in marks)
+
+    plain = n * (1 / 4 + (1 - 0.05 - 1 / 4) / 2)  # the sum of P(at least k right) is the mean
+    assert mean_right(3) == pytest.approx(plain * (1 - 0.8))  # every question with four options can show it
+    assert mean_right(12) == pytest.approx(plain * (1 - 0.8 * 3 / 12))
+
+
 def test_choice_prefers_what_is_due_then_the_weakest() -> None:
     weak, strong = Candidate("weak", Skill(-1)), Candidate("strong", Skill(2, 0.1, 10, 10))
     due = Candidate("due", Skill(1), due_at=NOW - timedelta(days=1))

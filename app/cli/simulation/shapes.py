@@ -54,6 +54,11 @@ class Kin:
         """The misconceptions that some of these items could show."""
         return tuple(dict.fromkeys(name for shape in self.shapes for name in shape.offered))
 
+    def share_showing(self, misconception: str | None) -> float:
+        """Return how many of the items an exam would ask, which have options where some have, could show it."""
+        items = self.closed or self.open
+        return sum(misconception in each.offered for each in items) / len(items)
+
 
 def all_kin(library: Library, conventions: Conventions) -> tuple[Kin, ...]:
     """Return every real family that is offered under these house rules, as the simulation sees it."""

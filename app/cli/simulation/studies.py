@@ -205,17 +205,18 @@ def _readiness(course: Course) -> Iterator[Pair]:
     skills = {name: aged(skill, course.now) for name, skill in course.skills.items()}
     ready = readiness(course.level, skills, (Section("all", asked, 0),), least)
     if ready.words != "not-enough":
-        yield ready.chance, true_chance(course.learner, asked, least)
+        yield ready.chance, true_chance(course, asked, least)
 
 
-def true_chance(learner: SyntheticLearner, asked: Sequence[Asked], least: int) -> float:
-    """Return the probability with which a synthetic learner reaches the mark."""
+def true_chance(course: Course, asked: Sequence[Asked], least: int) -> float:
+    """Return the probability with which a synthetic learner reaches the mark, by the items that an exam would ask."""
+    learner, families = course.learner, {family.id: family for family in course.families}
     whole = [1.0]
     for part in asked:
         floor = 1 / part.options
         p = floor + (1 - SLIP - floor) * sigmoid(learner.ability(part.family) - part.difficulty)
         p = (1 - learner.kind.careless) * p + learner.kind.careless * floor
-        p *= 1 - HOLD if part.family in learner.held else 1.0
+        p *= 1 - HOLD * families[part.family].share_showing(learner.held.get(part.family))
         whole = convolve(whole, binomial(part.questions, p))
     return sum(whole[least:])
 
