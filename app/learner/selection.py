@@ -14,6 +14,7 @@ Purpose = Literal["learn", "diagnose", "consolidate"]
 WANTED_RIGHT: Mapping[Purpose, float] = {"learn": 0.725, "diagnose": 0.65, "consolidate": 0.825}
 SKIPPED_LAST = 2
 REST_COUNTS = 2  # how much days without it speak for a skill
+RIGHT_COUNTS = 1 / 2  # how much each right answer speaks against it
 STUCK_ANSWERS = 8
 STUCK_BELOW = 0.2
 MISCONCEIVED_ABOVE = 0.8
@@ -72,7 +73,7 @@ def _need(level: Level, candidate: Candidate, now: datetime) -> float:
     skill = candidate.skill
     days = (now - skill.last_at).total_seconds() / 86400 if skill.last_at else 0.0
     missing = 1 - judge(level, skill, now).probability
-    return candidate.weight * missing * (1 + REST_COUNTS * log1p(max(days, 0.0))) / (1 + skill.right)
+    return candidate.weight * missing * (1 + REST_COUNTS * log1p(max(days, 0.0))) / (1 + RIGHT_COUNTS * skill.right)
 
 
 def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:
