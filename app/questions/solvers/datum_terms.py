@@ -9,7 +9,7 @@ from app.questions.model import Solution
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
 
-LEAST, MOST = 3, 5
+LEAST, MOST = 4, 6
 
 TERMS = {
     "field": (

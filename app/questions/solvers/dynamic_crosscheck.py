@@ -32,7 +32,7 @@ SPOILT = {
 }
 NUMBERS = {"gentle-bank": "bank_deg", "level-off": "heading_deg", "slowing": "heading_deg", "take-off": "heading_deg",
            "just-rolled-out": "seconds"}  # fmt: skip
-TICKED, OFFERED_WRONG = 6, 3
+TICKED, OFFERED_WRONG = 7, 3
 
 
 @solver("what-caused-the-swing")

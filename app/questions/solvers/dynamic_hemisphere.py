@@ -19,7 +19,7 @@ LEAST_DIP_DEG = 10
 STEEPEST_DIP_DEG = 70
 STAYS = ("variation-rule", "deviation-rule", "axis-speed", "side-on-start", "steady-flight", "poles-opposite")
 TURNS_ROUND = ("turn-north", "turn-south", "speed-east", "speed-west", "stop-short")
-STATEMENTS = 5
+STATEMENTS = 6
 
 LEAST_APART_DIP_DEG = 8
 LEAST_APART_TAS_KT = 20

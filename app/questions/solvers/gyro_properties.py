@@ -20,8 +20,8 @@ PRINCIPLES = {
     "altimeter": "no-gyro",
     "vertical-speed": "no-gyro",
 }
-SORTED = 4
-TICKED = 3
+SORTED = 5
+TICKED, UNTICKED = 3, 4
 PRINCIPLE_SLIPS = {
     ("attitude-indicator", "precession"): "error-for-principle",
     ("heading-indicator", "precession"): "error-for-principle",
@@ -91,11 +91,11 @@ def _principle(shuffle: int) -> Solution:
 
 
 def _several(ask: str, lists: Sequence[Mapping[str, str]], shuffle: int) -> Solution:
-    """Ask for three right things, or two where there are only three in all, among three wrong ones."""
+    """Ask for three right things, or two where there are only three in all, among four wrong ones."""
     right_list, wrong_list = lists
     count = min(len(right_list) - 1, TICKED)
     right = few_of(tuple(right_list), count, shuffle)
-    wrong = few_of(tuple(wrong_list), 3, shuffle // comb(len(right_list), count))
+    wrong = few_of(tuple(wrong_list), UNTICKED, shuffle // comb(len(right_list), count))
     return Solution(
         key=right,
         given={"ask": ask},

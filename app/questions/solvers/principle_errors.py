@@ -54,14 +54,14 @@ MISSORTED = {
     ("stuck", "air"): "swing-as-defect",
     ("stuck", "manoeuvre"): "stuck-as-manoeuvre",
 }
-LEAST_SORTED, MOST_SORTED = 4, 6
+LEAST_SORTED, MOST_SORTED = 5, 7
 
 CALLS_FOR_SWING = (
     "doubt", "iron", "wiring", "hard-landing", "lightning", "magnetic-cargo", "new-region", "long-parked", "repaired",
 )  # fmt: skip
 OLD_CARD = "old-card"  # Canada sets an interval
 CALLS_FOR_NONE = ("oil", "tyre", "weight-and-balance", "new-chart", "seat-cover", "route-change")
-COUNTS = ((2, 3), (3, 2), (4, 1), (3, 3), (4, 2))
+COUNTS = ((3, 3), (4, 2), (3, 4), (4, 3), (5, 2))
 # What a wrong tick shows, and what an event left out shows.
 TICKED = {
     "oil": "any-maintenance",
@@ -86,7 +86,7 @@ LEFT_OUT = {
 
 @solver("error-source-sort")
 def error_source_sort(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: the group each of four to six errors belongs to."""
+    """Key: the group each of five to seven errors belongs to."""
     shuffle = parameters["shuffle"]
     sizes = MOST_SORTED - LEAST_SORTED + 1
     errors = few_of(tuple(SOURCES), LEAST_SORTED + shuffle % sizes, shuffle // sizes)

@@ -39,8 +39,8 @@ FAULTS = {
     "stops-short": ("pivot", "friction-or-strength", "magnets"),
     "slow-return": ("magnets", "friction-or-strength", "pivot"),
 }
-MATCHED = (4, 5)
-STATED = 5
+MATCHED = (5, 6)
+STATED = 6
 # Two parts taken for each other in a match: (part, purpose it is given).
 SWAPS = {
     ("lubber-line", "carries-numbers"): "lubber-moves",
@@ -91,7 +91,7 @@ def _swap(part: str, other: str) -> str:
 
 
 def _statements(shuffle: int) -> Solution:
-    """Ask which of five statements are true; each is of another part, and says what it does or what is believed."""
+    """Ask which of six statements are true; each is of another part, and says what it does or what is believed."""
     ways = comb(len(PURPOSES), STATED)
     parts = few_of(tuple(PURPOSES), STATED, shuffle)
     true = tuple(part for i, part in enumerate(parts) if shuffle // ways >> i & 1)

@@ -59,7 +59,7 @@ CHOSEN = {
 }
 LEFT_OUT = {"heading-gone": "runs-without-power", "lamp-dead": "lamp-forgotten"}
 TRUE_COUNTS = (1, 2, 3)
-LISTED = 4
+LISTED = 5
 
 
 @solver("compass-unserviceable")
@@ -90,7 +90,7 @@ def compass_unserviceable(parameters: Mapping[str, Any], conventions: Convention
 
 @solver("slaved-compass")
 def slaved_compass(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: those of four statements that are true of the system in its present state; never all, never none."""
+    """Key: those of five statements that are true of the system in its present state; never all, never none."""
     system, failure = parameters["system"], parameters["failure"]
     if (system, failure) not in STATEMENTS:
         raise Redraw("this system has no such part")
