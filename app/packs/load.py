@@ -120,7 +120,7 @@ def _read(file: Path, model: type[Model], root: _Folder, issues: list[Issue]) ->
     if source is None:
         return None
     try:
-        data = root.parsed.loads(source)
+        data, known = root.parsed.loads(source)
     except tomllib.TOMLDecodeError as error:
         line = int(match) if (match := str(error).partition("line ")[2].partition(",")[0]).isdigit() else 1
         issues.append(_error(name, line, "toml", str(error)))
@@ -134,7 +134,8 @@ def _read(file: Path, model: type[Model], root: _Folder, issues: list[Issue]) ->
     except ValidationError as error:
         issues += [_schema_issue(name, source, detail, model) for detail in error.errors()]
         return None
-    issues += _text_issues(name, source, data)
+    if not known:
+        issues += _text_issues(name, source, data)
     return read
 
 

@@ -1,4 +1,4 @@
-"""Files that were parsed before: their data is kept as JSON, so that a start parses only what has changed."""
+"""Files that were parsed before: their data is kept as JSON, so that a start parses and checks what has changed."""
 
 import json
 import os
@@ -8,9 +8,13 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
+from app.packs import templates
+
+_RULES = sha256(Path(templates.__file__).read_bytes())  # what the texts of a pack may hold
+
 
 class Parsed:
-    """Parses TOML, each text once: it is found by its digest, so that an edited file is parsed anew."""
+    """Parses TOML, each file once: it is found by its digest and by the rules that its texts were held to."""
 
     def __init__(self, kept: Path | None = None) -> None:
         """`kept` is the file of an earlier start; without one, or where it cannot be read, everything is parsed."""
@@ -18,16 +22,19 @@ class Parsed:
         self._earlier = _read(kept) if kept else {}
         self._used: dict[str, Any] = {}
 
-    def loads(self, source: str) -> dict[str, Any]:
-        """Return the data of a TOML text; raises TOMLDecodeError."""
-        digest = sha256(source.encode()).hexdigest()
-        data: dict[str, Any] = self._earlier.get(digest) or tomllib.loads(source)
-        if digest in self._earlier or _is_json(data):
+    def loads(self, source: str) -> tuple[dict[str, Any], bool]:
+        """Return the data of a TOML text, and whether it is an earlier start's; raises TOMLDecodeError."""
+        rules = _RULES.copy()
+        rules.update(source.encode())
+        digest = rules.hexdigest()
+        known = digest in self._earlier
+        data: dict[str, Any] = self._earlier[digest] if known else tomllib.loads(source)
+        if known or _is_json(data):
             self._used[digest] = data
-        return data
+        return data, known
 
     def keep(self) -> None:
-        """Keep what was asked for, for the next start; where the file cannot be written that one parses again."""
+        """Keep what was asked for, which must be free of errors, for the next start; without a file that one parses."""
         if self._kept is None or self._used.keys() == self._earlier.keys():
             return
         beside = self._kept.with_name(f"{self._kept.name}.{os.getpid()}")

@@ -10,7 +10,7 @@ FILTERS = frozenset({
     "point", "runway", "signed", "signed_exact", "signed_one", "signed_two", "size", "size_one", "thousands", "two",
     "whole", "word",
 })  # fmt: skip
-# Nearly every text is as plain as this; telling so is a hundred times as fast as parsing it, and every start does it.
+# Nearly every text is as plain as this; telling so is a hundred times as fast as parsing it.
 _PLAIN = re.compile(r"[^{}]*(?:\{\{ [a-z]\w*(?: \| \w+)* \}\}[^{}]*)*")
 PLACE = re.compile(r"\{\{\s*([a-z]\w*)((?:\s*\|\s*\w+)*)\s*\}\}")
 BRACES = ("{{", "}}", "{%", "{#")

@@ -54,6 +54,16 @@ def test_without_an_earlier_library_there_is_nothing_to_keep(folder: Path) -> No
         Shelf(folder)
 
 
+def test_a_fault_in_a_text_is_named_at_every_start(folder: Path, tmp_path: Path) -> None:
+    kept = tmp_path / "packs.json"
+    Shelf(folder, kept)
+    file = folder / FAMILY
+    file.write_text(file.read_text("utf-8").replace("{{ ", "{{ 2 * ", 1), "utf-8")
+    for _ in range(2):
+        with pytest.raises(PackProblems, match=r"true-to-compass\.toml:\d+: error"):
+            Shelf(folder, kept)
+
+
 def test_missing_folder_is_a_problem_of_the_packs(tmp_path: Path) -> None:
     with pytest.raises(PackProblems):
         Shelf(tmp_path / "nowhere")
