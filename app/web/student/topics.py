@@ -1,6 +1,6 @@
 """Choosing what to drill."""
 
-from flask import render_template
+from flask import render_template, request
 from flask.typing import ResponseReturnValue
 
 from app.services.drills import LENGTH, find_open_drill, list_topics
@@ -25,7 +25,9 @@ def show_topics() -> ResponseReturnValue:
 @student.get("/topics/<topic_id>")
 @allow(*PRACTISING)
 def show_topic(topic_id: str) -> ResponseReturnValue:
-    """List the kinds of questions of one topic."""
+    """List the kinds of questions of one topic, those of the query ticked; all where it names none."""
     topic = get_topic(library(), topic_id, language())
     families = list_families(offered(uow(), actor(), library()), topic_id, language())
-    return render_template("student/show_topic.html", topic=topic, families=families, lengths=LENGTHS)
+    asked = request.args.getlist("family") or [each.id for each in families]
+    ticked = {each.id for each in families} & set(asked)
+    return render_template("student/show_topic.html", topic=topic, families=families, ticked=ticked, lengths=LENGTHS)

@@ -22,7 +22,7 @@ def test_both_are_linked(alice: Browser, address: str) -> None:
 def test_syllabus_lines_lead_to_their_topics(alice: Browser) -> None:
     page = alice.get_page("/syllabus/ca-ppl")
     row = "//tr[th='TP 12880 Pilot Navigation 20']"
-    assert page.find(f"{row}//a[@href='/topics/datum']")
+    assert page.find(f"{row}//a[@href='/topics/datum?family=true-to-compass']")
     assert "official page" in page.words(row)
     assert page.words("//caption").endswith("from notes of 25 Nov 2026")
     assert "Stated lines without a question" not in page.text

@@ -100,6 +100,19 @@ def test_unreadable_answer_is_said_and_stays(alice: Browser) -> None:
     assert refused.find("//*[@id='refusal']")
 
 
+def test_leads_to_what_is_open_and_hands_in_only_on_a_second_thought(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    fill_in(app, alice, address, 1)
+    page = alice.get_page(address)
+    assert page.find("//main//a[contains(@class, 'button')]/@href") == [f"{address}/questions/2"]
+    assert page.find("//details[not(@open)]//form[@id='end']//button")
+    for position in range(2, 13):
+        fill_in(app, alice, address, position)
+    page = alice.get_page(address)
+    assert "Every question has an answer." in page.words("//main")
+    assert page.find("//form[@id='end'][not(ancestor::details)]//button")
+
+
 def test_pause_and_going_on(alice: Browser, clock: Clock) -> None:
     address = start(alice, strict=False)
     page = alice.submit(alice.get_page(address), {}, f"//form[@action='{address}/pause']")

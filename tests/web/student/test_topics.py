@@ -3,6 +3,7 @@
 import pytest
 from flask import Flask
 
+from tests.pages import words_of
 from tests.questions.engine import library
 from tests.web.browsing import Browser
 
@@ -26,6 +27,20 @@ def test_starts_a_drill_of_the_topic(alice: Browser) -> None:
     families = topic.find("//input[@name='family']/@value")
     question = alice.submit(topic, {"family": families, "length": "5"}, form="//main//form")
     assert question.title.startswith("Question 1 of 5: ")
+
+
+@pytest.mark.parametrize(
+    ("query", "ticked", "ways"),
+    [
+        ("", list(library().packs["datum"].families), ["Untick all"]),
+        ("?family=runway-designator", ["runway-designator"], ["Untick all", "Tick all"]),
+        ("?family=none", [], ["Tick all"]),
+    ],
+)
+def test_ticks_what_the_address_names(alice: Browser, query: str, ticked: list[str], ways: list[str]) -> None:
+    page = alice.get_page("/topics/datum" + query)
+    assert page.find("//input[@name='family'][@checked]/@value") == ticked
+    assert [words_of(each) for each in page.find("//form//a")] == ways
 
 
 def test_starts_a_drill_of_everything(alice: Browser) -> None:
