@@ -76,14 +76,16 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
     return drill.id
 
 
-def go_on(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime) -> Sequence[PlaceRow]:
+def go_on(
+    uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime, places: Sequence[PlaceRow] = ()
+) -> Sequence[PlaceRow]:
     """Choose the next item of a drill with an aim, unless an item is open or the drill has come to its end.
 
-    Returns the drill's places, the new one included where it was kept.
+    places: the drill's, where they were read just now. Returns them, the new one included where it was kept.
     """
     with uow.reader() as connection:
         drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
-        places = drills.list_places(connection, actor.school_id, drill_id)
+        places = places or drills.list_places(connection, actor.school_id, drill_id)
         if drill is None or not _goes_on(drill, places, now):
             return places
         library = load_offered(connection, actor, library)

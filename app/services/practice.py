@@ -129,7 +129,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     held = not may_see(sitting, now)
     if row.correct is not None:
-        _go_on(uow, actor, library, row, now)
+        _go_on(uow, actor, library, asked, now)
         return AnswerOutcome(row.drill_id, row.id, row.position, row.correct, held)
     if row.purpose == REHEARSAL:
         raise Conflict(say("in-rehearsal", actor.language))
@@ -149,7 +149,7 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return AnswerOutcome(first.drill_id, first.id, first.position, bool(first.correct), held)
-    places = _go_on(uow, actor, library, row, now) or _with_answer(asked.places, row.id, correct=marks.correct)
+    places = _go_on(uow, actor, library, _with_answer(asked, correct=marks.correct), now)
     progress = progress_at(row.drill_id, places, row.position, (row.planned, row.ends_at), held=held)
     return AnswerOutcome(row.drill_id, row.id, row.position, marks.correct, held, Counted(graded, progress, sitting))
 
@@ -214,13 +214,17 @@ def new_attempt(
     )
 
 
-def _with_answer(places: Sequence[PlaceRow], item_id: UUID, *, correct: bool) -> Sequence[PlaceRow]:
-    return [place._replace(correct=correct) if place.id == item_id else place for place in places]
+def _with_answer(asked: ToAnswer, *, correct: bool) -> ToAnswer:
+    here = asked.item.position
+    places = (each._replace(correct=correct) if each.position == here else each for each in asked.places)
+    return asked._replace(places=tuple(places))
 
 
-def _go_on(uow: UnitOfWork, actor: Actor, library: Library, row: ItemRow, now: datetime) -> Sequence[PlaceRow]:
-    """Have the next item chosen where the drill adapts and return the places then, none where it does not.
+def _go_on(uow: UnitOfWork, actor: Actor, library: Library, asked: ToAnswer, now: datetime) -> Sequence[PlaceRow]:
+    """Have the next item chosen where the drill adapts, and return the drill's places then.
 
     An answer sent again mends a drill that was cut off there.
     """
-    return go_on(uow, actor, library, row.drill_id, now) if row.aim is not None else ()
+    if asked.item.aim is None:
+        return asked.places
+    return go_on(uow, actor, library, asked.item.drill_id, now, asked.places)

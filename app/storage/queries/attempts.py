@@ -122,8 +122,9 @@ _ASKED = ITEM.alias("asked")
 _HERE = ITEM.c.id == _ASKED.c.id  # what is said of the item alone is joined to its place alone
 _LEVEL = (LEARNER.c.school_id == DRILL.c.school_id) & (LEARNER.c.visit_id == DRILL.c.visit_id)
 _SKILL = (SKILL.c.school_id == DRILL.c.school_id) & (SKILL.c.visit_id == DRILL.c.visit_id)
+_HERE_COLUMNS = (DRILL.c.id, *(DRILL.c[name] for name in _OF_DRILL), MEASURED.c.difficulty)
 FIND_ITEM_TO_ANSWER = Prepared(
-    select(*PLACE_COLUMNS, *ITEM_COLUMNS, *KNOWN_COLUMNS)
+    select(*PLACE_COLUMNS, *_HERE_COLUMNS, *KNOWN_COLUMNS)
     .select_from(
         _ASKED.join(_OWN, (_OWN.c.school_id == _ASKED.c.school_id) & (_OWN.c.id == _ASKED.c.drill_id))
         .join(ITEM, (ITEM.c.school_id == _ASKED.c.school_id) & (ITEM.c.drill_id == _ASKED.c.drill_id))
@@ -140,7 +141,8 @@ FIND_ITEM_TO_ANSWER = Prepared(
     )
     .order_by(ITEM.c.position)
 )
-_KNOWN_FROM = len(PLACE_COLUMNS) + len(ITEM_COLUMNS)
+_HERE_FROM = len(PLACE_COLUMNS)
+_KNOWN_FROM = _HERE_FROM + len(_HERE_COLUMNS)
 FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.school_id == bindparam("school_id"),
     ATTEMPT.c.drill_item_id == bindparam("item_id"),
@@ -193,9 +195,12 @@ def find_item_to_answer(connection: Connection, school_id: UUID, visit_id: UUID,
     here = next((row for row in rows if row[0] == item_id), None)
     if here is None:
         return None
+    place = PlaceRow(*here[:_HERE_FROM])
+    drill_id, conventions, purpose, aim, planned, ends_at, difficulty = here[_HERE_FROM:_KNOWN_FROM]
+    at = (place.id, drill_id, place.position, place.family, place.seed, place.form)
     return ToAnswer(
-        item=ItemRow(*here[len(PLACE_COLUMNS) : _KNOWN_FROM]),
-        places=tuple(PlaceRow(*row[: len(PLACE_COLUMNS)]) for row in rows),
+        item=ItemRow(*at, conventions, purpose, aim, planned, ends_at, place.correct, difficulty),
+        places=tuple(PlaceRow(*row[:_HERE_FROM]) for row in rows),
         known=as_known(here[_KNOWN_FROM:]),
     )
 
