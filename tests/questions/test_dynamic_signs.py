@@ -88,7 +88,7 @@ def test_change_of_speed() -> None:
 
 
 def test_phases_of_flight() -> None:
-    found = list(solutions("phase-to-error", home(), at_home=[False]))
+    found = list(solutions("phase-to-error", home(), at_home=[False], ask=["swing"], shuffle=[0]))
     for solution in found:
         assert solution.key == phase_to_error({"parameters": solution.given}), solution.given
     assert {solution.key for solution in found} == {"north", "south", "none"}

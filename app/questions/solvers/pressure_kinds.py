@@ -8,7 +8,9 @@ from app.physics.pressure import STANDARD_SETTING_INHG
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
+SORTED = 5
 STANDARD_C = 15
 LAPSE_C = 2
 # Each kind with what is taken for it, and the misconception behind that.
@@ -49,8 +51,10 @@ CONDITION_CHOSEN = {
 
 @solver("altitude-kinds")
 def altitude_kinds(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: the kind of altitude, its definition, the greater of two, or the condition that makes two agree."""
+    """Key: the kind of altitude, of one or of several, its definition, the greater of two, or what makes two agree."""
     ask = parameters["ask"]
+    if ask == "sort":
+        return _sorted_by_kind(few_of(tuple(DESCRIBED), SORTED, parameters["shuffle"]))
     if ask == "name":
         return _named(parameters["object"])
     if ask == "definition":
@@ -74,6 +78,19 @@ def _named(described: str) -> Solution:
         given={"ask": "name", "object": described},
         wrong=dict(CONFUSED[kind]),
         steps=(f"means-{kind}", f"serves-{kind}"),
+        features={"comparing": -1.0},
+    )
+
+
+def _sorted_by_kind(described: tuple[str, ...]) -> Solution:
+    key = {each: DESCRIBED[each] for each in described}
+    slips = {(each, taken): name for each, kind in key.items() for name, taken in CONFUSED[kind].items()}
+    return Solution(
+        key=key,
+        given={"ask": "sort"},
+        options=described,
+        slips=slips,
+        steps=tuple(f"means-{kind}" for kind in dict.fromkeys(key.values())),
         features={"comparing": -1.0},
     )
 

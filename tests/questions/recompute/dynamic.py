@@ -127,11 +127,17 @@ SPEEDING_UP = {"take-off-roll", "level-off-climb", "go-around"}
 SLOWING_DOWN = {"level-off-descent", "flap-down", "power-off", "approach-slowing"}
 
 
-def phase_to_error(draw: Draw) -> str:
+def phase_to_error(draw: Draw) -> Any:
     given = draw["parameters"]
-    if given["phase"] not in SPEEDING_UP | SLOWING_DOWN:
+    if given["ask"] == "sort":
+        return {phase: swing_in(phase, given) for phase in draw["options"]}
+    return swing_in(given["phase"], given)
+
+
+def swing_in(phase: str, given: Draw) -> str:
+    if phase not in SPEEDING_UP | SLOWING_DOWN:
         return "none"
-    change = "faster" if given["phase"] in SPEEDING_UP else "slower"
+    change = "faster" if phase in SPEEDING_UP else "slower"
     return speed_swing(given["heading_deg"], given["dip_deg"], change).split("-")[0]
 
 

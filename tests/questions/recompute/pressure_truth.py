@@ -18,8 +18,10 @@ AGREE = {
 }
 
 
-def kinds(draw: Mapping[str, Any]) -> str:
+def kinds(draw: Mapping[str, Any]) -> Any:
     p = draw["parameters"]
+    if p["ask"] == "sort":
+        return {described: described.rsplit("-", 1)[0] for described in draw["options"]}
     if p["ask"] == "name":
         return p["object"].rsplit("-", 1)[0]
     if p["ask"] == "definition":
