@@ -7,7 +7,7 @@ from math import log1p
 from random import Random
 from typing import Literal
 
-from app.learner.evidence import Level, Posed, Skill, predict_right
+from app.learner.evidence import MISCONCEPTION_PRIOR, Level, Posed, Skill, predict_right
 from app.learner.mastery import judge
 
 Purpose = Literal["learn", "diagnose", "consolidate"]
@@ -18,8 +18,8 @@ RIGHT_COUNTS = 1 / 2  # how much each right answer speaks against it
 STUCK_ANSWERS = 8
 STUCK_BELOW = 0.2
 MISCONCEIVED_ABOVE = 0.8
-SUSPECTED_ABOVE = 0.1
-TELLING = 3.0  # how far off the wanted share right an item may lie to show misconceptions of probability 1
+SUSPECTED_ABOVE = 0.05
+TELLING = 6.0  # how far off the wanted share right an item may lie to show misconceptions of probability 1
 NEED_DIGITS = 6  # beyond that two needs differ by rounding alone, and chance decides
 
 
@@ -86,8 +86,11 @@ def _contrast(level: Level, candidate: Candidate, now: datetime) -> str | None:
 
 
 def _suspect(candidate: Candidate) -> str | None:
-    name = _likeliest(candidate.skill)
-    return name if name and candidate.skill.misconceptions[name] > SUSPECTED_ABOVE else None
+    """Return the likeliest misconception, if it is likelier than of somebody never seen."""
+    name, held = _likeliest(candidate.skill), candidate.skill.misconceptions
+    if name is None or held[name] <= max(SUSPECTED_ABOVE, MISCONCEPTION_PRIOR / len(held)):
+        return None
+    return name
 
 
 def _likeliest(skill: Skill) -> str | None:
