@@ -20,6 +20,8 @@ class Way:
 
 
 EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
+REPORTS = ("school.show_reports", "school.show_report", "school.settle_report")
+PROFILES = ("school.list_exam_profiles", "school.show_exam_profile", "school.change_exam_profile")
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
     Role.STUDENT: (
@@ -41,15 +43,15 @@ WAYS: dict[Role, tuple[Way, ...]] = {
     Role.INSTRUCTOR: (
         Way("instructor.list_classes", _("Classes")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
-        Way("school.show_quality", _("Quality")),
+        Way("school.show_quality", _("Quality"), pages=REPORTS),
     ),
     Role.SCHOOL: (
         Way("instructor.list_classes", _("Classes")),
-        Way("instructor.list_people", _("People")),
+        Way("instructor.list_people", _("People"), pages=("school.show_invitations", "school.invite")),
         Way("sets.show_sets", _("Topic sets"), "sets"),
-        Way("school.show_quality", _("Quality")),
+        Way("school.show_quality", _("Quality"), pages=REPORTS),
         Way("school.show_cohorts", _("Side by side")),
-        Way("school.show_settings", _("School")),
+        Way("school.show_settings", _("School"), pages=PROFILES),
         Way("school.show_audit", _("Log")),
     ),
 }
@@ -73,13 +75,16 @@ def ways() -> tuple[Way, ...]:
 
 
 def is_here(way: Way) -> str:
-    """Return what aria-current says of a link: the page itself, a page of its area, or nothing."""
+    """Return what aria-current says of a link: the page itself, a page below it or of its area, or nothing."""
     if request.endpoint == way.endpoint:
         return "page"
-    if request.endpoint in way.pages:
-        return "true"
-    elsewhere = any(request.endpoint in (other.endpoint, *other.pages) for other in ways())
-    return "true" if way.area and request.blueprint == way.area and not elsewhere else ""
+    of_area = way.area and request.blueprint == way.area and not any(map(_holds, ways()))
+    return "true" if of_area or _holds(way) else ""
+
+
+def _holds(way: Way) -> bool:
+    named = request.endpoint in (way.endpoint, *way.pages)
+    return named or request.path.startswith(f"{url_for(way.endpoint)}/")
 
 
 def first_page() -> str:

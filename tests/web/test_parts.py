@@ -31,6 +31,22 @@ def test_links_of_the_header_are_those_of_role_and_page(alice: Browser, school: 
     assert "Classes" not in alice.get_page("/topics").words(NAV)
 
 
+def test_a_page_below_another_belongs_to_its_link(school: OneSchool) -> None:
+    ingrid, selma = school.add(Role.INSTRUCTOR, "Ingrid"), school.browser_of(school.add(Role.SCHOOL, "Selma"))
+    taught = school.add_class("Tuesday", ingrid)
+    for address, link in (
+        (f"/classes/{taught}/weak-spots", "Classes"),
+        (f"/classes/{taught}/sets", "Classes"),
+        (f"/people/{ingrid.id}", "People"),
+        ("/topic-sets/new", "Topic sets"),
+        ("/school/reports", "Quality"),
+        ("/school/quality/true-to-compass", "Quality"),
+        ("/school/exam-profiles", "School"),
+        ("/topics/datum", "Questions"),
+    ):
+        assert selma.get_page(address).words(HERE) == link, address
+
+
 def test_the_home_place_is_the_readers_own(alice: Browser, bob: Browser) -> None:
     before = bob.get_page("/topics").words(HOME)
     alice.submit(alice.get_page("/home"), LISTED, form="//main//form")
