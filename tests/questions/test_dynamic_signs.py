@@ -25,6 +25,7 @@ from tests.questions.recompute.dynamic import (
 CLEAR_DEG = 2.0
 ONE_DEGREE = 1.0
 HUNDRED_NT = 100.0
+ONE_HEADING = ["one-turn", "both-ways"]
 HOMES = {
     "Ottawa": (45.3, -75.7), "Iqaluit": (63.75, -68.5), "Resolute": (74.7, -94.9), "Denver": (39.7, -105.0),
     "Oxford": (51.75, -1.3), "Christchurch": (-43.5, 172.6), "Quito": (-0.1, -78.4), "Lima": (-12.0, -77.0),
@@ -111,7 +112,7 @@ def test_rules_of_a_hemisphere() -> None:
 
 
 def test_start_of_a_turn() -> None:
-    found = list(solutions("turn-start-indication", home(), at_home=[False]))
+    found = list(solutions("turn-start-indication", home(), at_home=[False], shuffle=[0], ask=ONE_HEADING))
     for solution in found:
         assert_turn_sign(solution.given, solution.key)
     assert {s.key for s in found} >= {"behind", "ahead", "agrees", "behind-both", "ahead-both", "agrees-both"}
@@ -121,7 +122,8 @@ def test_start_of_a_turn() -> None:
 def test_at_home_places(name: str) -> None:
     for solution in solutions("accel-indication", rules_at(name), at_home=[True], dip_deg=[40]):
         assert_speed_sign(solution.given, solution.key)
-    for solution in solutions("turn-start-indication", rules_at(name), at_home=[True], dip_deg=[45]):
+    alike = {"at_home": [True], "dip_deg": [45], "shuffle": [0], "ask": ONE_HEADING}
+    for solution in solutions("turn-start-indication", rules_at(name), **alike):
         assert_turn_sign(solution.given, solution.key)
 
 

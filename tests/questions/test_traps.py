@@ -109,7 +109,7 @@ def test_trap_04_turning_error_is_not_largest_exactly_at_north_and_only_its_dire
     assert lag_deg(45, NORTH_DIP_DEG, BANK_DEG) == pytest.approx(47, abs=1)
     assert lag_deg(45, NORTH_DIP_DEG, -BANK_DEG) == pytest.approx(18, abs=1)
     senses = {"behind", "ahead", "agrees", "behind-both", "ahead-both", "agrees-both"}
-    assert {item.key for item in drawn("turn-start-indication")} <= senses
+    assert {item.key for item in drawn("turn-start-indication", "choice")} <= senses
 
 
 def test_trap_05_an_indication_of_the_opposite_turn_is_no_wrong_option_between_north_and_east() -> None:

@@ -11,9 +11,12 @@ from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.dynamic_sites import Site, heading_circle, site_of
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 ONE_TURN = ("behind", "ahead", "agrees")
 BOTH_WAYS = ("behind-both", "ahead-both", "agrees-both", "behind-right", "behind-left")
+STARTS_DEG = (30, 45, 60, 90, 120, 135, 150, 180, 210, 225, 240, 270, 300, 315, 330, 360)
+SORTED = 5
 OTHER_SENSE: dict[TurnSense, TurnSense] = {"behind": "ahead", "ahead": "behind", "agrees": "agrees"}
 
 
@@ -24,11 +27,13 @@ def start_sense(start_deg: float, site: Site, bank_deg: float) -> TurnSense:
 
 @solver("turn-start-indication")
 def turn_start_indication(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: behind, ahead or in step, in one turn or in both from the same heading."""
+    """Key: behind, ahead or in step, in one turn or in both from the same heading, or from each of several."""
     ask, start, turn, bank = (parameters[name] for name in ("ask", "start_deg", "turn", "bank_deg"))
     site = site_of(parameters, conventions)
     if not usable(bank, site.dip_deg):
         raise Redraw("the bank is too near the critical one")
+    if ask == "sort":
+        return _sorted_by_sense(few_of(STARTS_DEG, SORTED, parameters["shuffle"]), site, bank)
     sense = start_sense(start, site, turn_sign(turn) * bank)
     both = ask == "both-ways"
     before, after = heading_circle(site, start, turn=turn)
@@ -60,6 +65,26 @@ def _wrong(start: int, site: Site, sense: TurnSense) -> dict[str, str]:
         northern = "behind" if cos_deg(start) > 0 else "ahead"
         return {"northern-rule": northern, "southern-rule": "ahead" if northern == "behind" else "behind"}
     return {"always-behind": "behind", "side-on-ahead": "ahead"}
+
+
+def _sorted_by_sense(starts: tuple[int, ...], site: Site, bank: int) -> Solution:
+    """Ask it of several headings, which may be left to either side."""
+    senses = {start: start_sense(start, site, bank) for start in starts}
+    if len(set(senses.values())) < 2:
+        raise Redraw("all alike tell nothing apart")
+    key = {f"from-{start:03d}": sense for start, sense in senses.items()}
+    slips = {(f"from-{start:03d}", value): name for start, sense in senses.items()
+             for name, value in _wrong(start, site, sense).items()}  # fmt: skip
+    return Solution(
+        key=key,
+        given={"ask": "sort", "bank_deg": bank, **site.given},
+        options=tuple(key),
+        slips=slips,
+        quantities=dict(site.words),
+        steps=("bank-either", f"{site.hemisphere}-end-inside", f"sort-{site.hemisphere}"),
+        model_notes=("side-on",) if "agrees" in key.values() else (),
+        features={"between-points": 1.0, "southern": float(site.hemisphere == "south"), "left-turn": 0.0, "level": 0.0},
+    )
 
 
 def _sides() -> dict[str, str]:

@@ -73,8 +73,11 @@ def turn_sense(start_deg: float, dip_deg: float, bank_deg: float) -> str:
     return "ahead" if ahead > 0 else "behind"
 
 
-def turn_start_indication(draw: Draw) -> str:
+def turn_start_indication(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "sort":
+        headings = {code: int(code.removeprefix("from-")) for code in draw["options"]}
+        return {code: turn_sense(heading, given["dip_deg"], given["bank_deg"]) for code, heading in headings.items()}
     left, right = (turn_sense(given["start_deg"], given["dip_deg"], side * given["bank_deg"]) for side in (-1, 1))
     if given["ask"] == "one-turn":
         return left if given["turn"] == "left" else right
