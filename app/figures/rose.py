@@ -1,6 +1,7 @@
 """Two roses on one centre: true outside, magnetic inside, turned by the variation, and one heading read on both."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from app.figures.aeroplane import three_strokes
 from app.figures.faces import label, size_and_letter, three_digits
@@ -30,6 +31,7 @@ SIZE = (340.0, 340.0)
 CENTRE: Point = (170.0, 170.0)
 TRUE_RADIUS, MAGNETIC_RADIUS, BEYOND, NUMBER_OUT = 128.0, 88.0, 26.0, 25.0
 VARIATION_RADIUS = 108.0
+RINGS = 16
 TICKS = {30: 14.0, 10: 10.0, 5: 5.0}
 
 
@@ -37,8 +39,8 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     """Draw both roses, the angle between their norths, and the heading where one is given."""
     variation, heading = values["variation_deg"], values.get("true_deg")
     parts = [
-        *_ring(TRUE_RADIUS, 0, 1, "true", language),
-        *_ring(MAGNETIC_RADIUS, variation, -1, "magnetic", language),
+        _ring(TRUE_RADIUS, 0, 1, "true", language),
+        _ring(MAGNETIC_RADIUS, variation, -1, "magnetic", language),
         stroke(segment((CENTRE[0], CENTRE[1] - 24), (CENTRE[0], CENTRE[1] - TRUE_RADIUS - 14)), TRUE),
         star((CENTRE[0], CENTRE[1] - TRUE_RADIUS - BEYOND)),
         *magnetic_north(around(CENTRE, 20, variation), around(CENTRE, MAGNETIC_RADIUS + BEYOND, variation), variation),
@@ -52,7 +54,13 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     return Drawing("rose", markup, title, description, _caption(values, language))
 
 
-def _ring(radius: float, turned_deg: float, outward: int, ink: str, language: Language) -> Iterator[str]:
+@lru_cache(maxsize=RINGS)
+def _ring(radius: float, turned_deg: float, outward: int, ink: str, language: Language) -> str:
+    """Draw a rose; it is kept: the true one is always the same, the magnetic one at each place."""
+    return "".join(_ring_parts(radius, turned_deg, outward, ink, language))
+
+
+def _ring_parts(radius: float, turned_deg: float, outward: int, ink: str, language: Language) -> Iterator[str]:
     yield ring(CENTRE, radius, Pen(ink, 2))
     lengths = {h: next(size for every, size in TICKS.items() if h % every == 0) for h in range(5, 361, 5)}
     spans = ((h + turned_deg, radius + outward * length) for h, length in lengths.items())

@@ -6,6 +6,7 @@ for day and night, so each also carries a class. Widths are pixels that do not s
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from html import escape
 from math import ceil
 
@@ -23,6 +24,7 @@ COMPASS_DASH = "0.1 6"
 EVENT_DASH = "2 5"
 FONT = "B612, Verdana, 'DejaVu Sans', sans-serif"
 HALO_PX = 5
+DIRECTIONS = 1024  # kept: the marks of dials and roses stand at the same few hundred
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,13 @@ def spot(at: Point) -> str:
 
 def around(centre: Point, radius: float, azimuth_deg: float) -> Point:
     """Return the point at an azimuth, clockwise from the top of the drawing."""
-    return centre[0] + radius * sin_deg(azimuth_deg), centre[1] - radius * cos_deg(azimuth_deg)
+    east, north = _direction(azimuth_deg)
+    return centre[0] + radius * east, centre[1] - radius * north
+
+
+@lru_cache(maxsize=DIRECTIONS)
+def _direction(azimuth_deg: float) -> Point:
+    return sin_deg(azimuth_deg), cos_deg(azimuth_deg)
 
 
 def segment(start: Point, end: Point) -> str:
