@@ -76,7 +76,7 @@ def test_trap_01_change_of_speed_swings_the_card_between_the_cardinal_points_too
     assert [abs(speed_error_deg(h)) for h in (180, 360)] == pytest.approx([0, 0], abs=1e-6)
     assert [abs(speed_error_deg(h)) for h in (90, 270)] == pytest.approx([15, 15], abs=1)
     assert all(9 <= abs(speed_error_deg(h)) <= 14.5 for h in INTERCARDINAL_DEG)
-    for item in drawn("accel-indication"):
+    for item in drawn("accel-indication", "choice"):
         if item.parameters["heading_deg"] % 90 and item.parameters["hemisphere"] != "none":
             assert item.key != "none", "only east and west is wrong for a heading between"
 
@@ -86,7 +86,7 @@ def test_trap_02_toward_north_is_lower_on_easterly_headings_and_higher_on_wester
         if heading_deg % 180:
             assert speed_swing(heading_deg, NORTH_DIP_DEG, BRISK_G) == "north"
             assert (speed_error_deg(heading_deg) < 0) == (heading_deg < 180)
-    for item in drawn("accel-indication"):
+    for item in drawn("accel-indication", "choice"):
         pole, _, number = item.key.partition("-")
         if number:
             assert (number == "falls") == ((pole == "north") == (item.parameters["heading_deg"] < 180))

@@ -60,8 +60,11 @@ def speed_swing(heading_deg: float, dip_deg: float, speed_change: str) -> str:
     return f"{'north' if nearer_north else 'south'}-{'rises' if off > 0 else 'falls'}"
 
 
-def accel_indication(draw: Draw) -> str:
+def accel_indication(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "sort":
+        headings = {code: int(code.removeprefix("on-")) for code in draw["options"]}
+        return {code: speed_swing(h, given["dip_deg"], given["speed_change"]) for code, h in headings.items()}
     return speed_swing(given["heading_deg"], given["dip_deg"], given["speed_change"])
 
 
