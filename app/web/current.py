@@ -25,6 +25,7 @@ LANGUAGE = "language"
 SPOKEN = "spoken"
 TEXTS = "texts"
 SCHOOL = "school"
+FORM_TOKEN = "csrf_token"  # noqa: S105 - the field of every form, and what the session holds
 LARGEST_SEED = 2**31
 
 
@@ -98,7 +99,7 @@ def sign_in(token: str) -> None:
     session.clear()
     session[SIGN_IN] = token
     session.permanent = True
-    g.pop("actor", None)
+    _somebody_else()
 
 
 def sign_out() -> None:
@@ -109,7 +110,12 @@ def sign_out() -> None:
         sign_ins.close_sign_in(uow(), token, now())
     session.clear()
     session.update(kept)
-    g.pop("actor", None)
+    _somebody_else()
+
+
+def _somebody_else() -> None:
+    for of_before in ("actor", FORM_TOKEN):
+        g.pop(of_before, None)
 
 
 def sign_in_token() -> str:

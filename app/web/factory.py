@@ -5,7 +5,6 @@ from datetime import datetime
 from pathlib import Path
 
 from flask import Flask
-from flask_wtf.csrf import CSRFProtect
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from app.services.entrance import Entrance
@@ -20,6 +19,7 @@ from app.web.bench import bench
 from app.web.compiled import KeptTemplates
 from app.web.current import NAME, Backend, fresh_seed, utc_now
 from app.web.errors import show_errors
+from app.web.form_tokens import FormTokens
 from app.web.front import front
 from app.web.headers import set_headers
 from app.web.instructor import instructor
@@ -67,7 +67,7 @@ def create_app(
     app.jinja_env.globals["demonstration"] = settings.demonstration
     add_navigation(app)
     keep_parts(app)
-    CSRFProtect(app)
+    FormTokens(app)
     show_errors(app)
     serve_assets(app, STATIC)
     for area in (front, account, bench, student, instructor, school, sets):

@@ -1,11 +1,18 @@
 """A form without our token does nothing, and what was typed can be sent again."""
 
+from dataclasses import replace
 from datetime import timedelta
 
+import pytest
+
+from app.services.actor import Role
 from app.services.visits import IDLE
+from app.web.factory import create_app
 from app.web.sessions import COOKIE
+from app.web.settings import Settings
 from tests.fakes import Clock
 from tests.web.browsing import Browser
+from tests.web.members import OneSchool
 
 
 def test_forged_token_counts_nothing_and_loses_nothing(alice: Browser) -> None:
@@ -34,6 +41,36 @@ def test_token_of_another_session_is_refused(alice: Browser, bob: Browser) -> No
     token = bob.get_page("/").token
     alice.get_page("/")
     alice.send("/drills", {"csrf_token": token}, status=400)
+
+
+def test_token_that_was_checked_holds_for_its_own_session_alone(alice: Browser, bob: Browser) -> None:
+    """The page that answers a form carries the form's token on, signed once."""
+    question = bob.start_drill("true-to-compass")
+    token = question.token
+    assert bob.submit(question, {"choice": "0", "value": "90", "at-once": "1"}, status=200).token == token
+    alice.get_page("/")
+    alice.send("/drills", {"csrf_token": token}, status=400)
+    bob.send("/drills", {"csrf_token": token[:-1]}, status=400)
+
+
+def test_signing_in_and_out_changes_the_token(school: OneSchool) -> None:
+    browser = school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
+    page = browser.get_page("/topics")
+    after = browser.send("/sign-out", {"csrf_token": page.token})
+    assert after.token
+    browser.send("/language", {"csrf_token": page.token, "language": "fr"}, status=400)
+
+
+@pytest.mark.parametrize(
+    ("came_from", "status"),
+    [(None, 400), ("https://elsewhere.example/", 400), ("http://localhost/", 400), ("https://localhost/topics", 303)],
+)
+def test_over_https_a_form_comes_from_our_own_pages(settings: Settings, came_from: str | None, status: int) -> None:
+    browser = Browser(create_app(replace(settings, proxies=1)))
+    browser.headers |= {"X-Forwarded-Proto": "https"} | ({"Referer": came_from} if came_from else {})
+    page = browser.get_page("/topics")
+    sent = browser.post("/language", {"csrf_token": page.token, "language": "fr"}, base_url="https://localhost")
+    assert sent.status_code == status
 
 
 def test_lost_cookie_on_the_first_page_loses_no_answer(alice: Browser) -> None:
