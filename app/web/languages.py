@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import cast
 from zoneinfo import ZoneInfo
 
-from babel.dates import format_date, format_datetime
+from babel.dates import format_date, format_datetime, get_month_names
 from babel.support import NullTranslations, Translations
 from flask import Flask, g, has_app_context
 from flask_babel import Babel, Domain
@@ -54,12 +54,14 @@ def _as_markup(texts: NullTranslations, text: str) -> Markup:
 
 
 def speak_languages(app: Flask) -> None:
-    """Give templates and views their gettext."""
+    """Give templates and views their gettext; what Babel knows of a language is read here, so that workers share it."""
     Babel(app, locale_selector=language)
     domain = Catalogues(Path(app.instance_path))
     app.before_request(domain.as_default)
     app.jinja_env.filters.update(day=day, moment=moment)
     app.jinja_env.globals.update(language=language, other_languages=other_languages, _=domain.write)
+    for each in LANGUAGES:
+        get_month_names(locale=each)
 
 
 def read_catalogue(of: Language, kept: Path) -> NullTranslations:
