@@ -19,6 +19,11 @@ Name = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length
 Filled = Annotated[str, StringConstraints(min_length=1, max_length=2000)]
 
 
+def typeset(text: str) -> str:
+    """Set printed apostrophes for typed ones, which is how packs and messages are written."""
+    return text.replace("'", "’")
+
+
 class Spec(BaseModel):
     """Frozen, and closed: a key that is not in the format is an error, never ignored."""
 
@@ -32,8 +37,8 @@ class Text(Spec):
     fr: Filled
 
     def of(self, language: Language) -> str:
-        """Return the text in one language."""
-        return self.en if language == "en" else self.fr
+        """Return the text in one language, as it is printed."""
+        return typeset(self.en if language == "en" else self.fr)
 
 
 class Parameter(Spec):

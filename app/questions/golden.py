@@ -30,7 +30,7 @@ def golden_draws(library: Library, family_id: str) -> list[dict[str, Any]]:
         except NotOffered as outcome:
             frozen.append({"seed": seed, "not_offered": outcome.reason})
             continue
-        shown = {language: present_item(library, item, language) for language in ("en", "fr")}
+        shown = _as_typed({language: present_item(library, item, language) for language in ("en", "fr")})
         english = shown["en"]
         frozen.append(
             {
@@ -42,6 +42,12 @@ def golden_draws(library: Library, family_id: str) -> list[dict[str, Any]]:
             }
         )
     return frozen
+
+
+def _as_typed(shown: dict[str, Any]) -> dict[str, Any]:
+    """Undo the printed apostrophes: what is frozen are words and numbers, not how a page sets them."""
+    typed: dict[str, Any] = json.loads(json.dumps(shown).replace("\\u2019", "'"))
+    return typed
 
 
 def differences(library: Library, family_id: str, frozen: Mapping[str, Any]) -> list[str]:

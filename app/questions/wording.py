@@ -150,7 +150,7 @@ def tidy(text: str, language: Language) -> str:
     """Set no-break spaces between number and unit; in French also at colons and guillemets, and elide before names."""
     text = BEFORE_UNIT.sub(NBSP, text)
     if language == "fr":
-        text = ELISION.sub(r"\1'", text)
+        text = ELISION.sub(r"\1’", text)
         for plain, bound in FRENCH_SPACES:
             text = text.replace(plain, bound)
     return text

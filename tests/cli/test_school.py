@@ -23,7 +23,7 @@ def test_school_is_made_and_listed(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "reason"),
     [
-        (["North Bay!", "Club", "--administrator", "Selma"], "“North Bay!” cannot be a school's code"),
+        (["North Bay!", "Club", "--administrator", "Selma"], "“North Bay!” cannot be a school’s code"),
         (["north-bay", " ", "--administrator", "Selma"], "cannot be a name"),
         (["north-bay", "Club", "--administrator", "Selma", "--time-zone", "Mars/Base"], "“Mars/Base” is not a time"),
         (["taken", "Club", "--administrator", "Selma"], "Another school has the code “taken”"),

@@ -5,7 +5,7 @@ Each subject has its module here; its MESSAGES map a code to its English and its
 
 from collections.abc import Mapping
 
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.questions.wording import tidy
 from app.services.messages import (
     bench,
@@ -59,7 +59,7 @@ LONGEST_QUOTE = 40
 def say(code: str, language: Language, **values: object) -> str:
     """Return a message with its values filled in; a long value is cut, so that a page stays a page."""
     short = {name: _cut(str(value)) if name == "value" else value for name, value in values.items()}
-    return tidy(MESSAGES[code][0 if language == "en" else 1].format(**short), language)
+    return tidy(typeset(MESSAGES[code][0 if language == "en" else 1]).format(**short), language)
 
 
 def say_number(value: float, language: Language) -> str:
