@@ -102,13 +102,13 @@ def test_dip_of_a_dipole(latitude_deg: int, dip_deg: int) -> None:
 
 def test_rules_of_two_countries_are_asked_there_only() -> None:
     with pytest.raises(NotOffered) as refused:
-        solve("compass-unserviceable", home(-43.5, 172.6, "nz"), flight="day", direction_source="gps")
+        solve("compass-unserviceable", home(-43.5, 172.6, "nz"), ask="may-it-go", flight="day", direction_source="gps")
     assert refused.value.reason == "not-offered-other-rules"
 
 
 def test_day_list_has_no_exception_for_the_north() -> None:
     """CAR 605.14(d), read in the Justice Laws text."""
     north = home(63.7, -68.5, "ca-north")
-    asked = solve("compass-unserviceable", north, flight="day", direction_source="gps")
+    asked = solve("compass-unserviceable", north, ask="may-it-go", flight="day", direction_source="gps")
     assert asked.key == "no-none-left"
     assert asked.wrong["north-exempt"] == "yes-north"

@@ -10,6 +10,16 @@ from app.questions.solvers.subsets import few_of
 
 # Sources that leave nothing as the lists ask for it, with what is believed of each.
 NO_SUBSTITUTE = {"gps": "gps-replaces", "gyro": "gyro-replaces", "generator-fed": "any-magnetic-source"}
+# What would not be enough by itself, with what is believed of it; the last two where the flight is by day, or north.
+NOT_ENOUGH = {
+    "one-gps": "gps-replaces",
+    "one-gyro": "gyro-replaces",
+    "one-generator-fed": "any-magnetic-source",
+    "one-placard": "placard-is-enough",
+    "none-by-day": "night-only",
+    "none-in-north": "north-exempt",
+}
+NOT_ENOUGH_LISTED = 4
 CANADA_ONLY = frozenset({"generator-fed", "own-battery"})  # Canada asks for independence of the generator
 
 # For each system and failure the statements that are true, then those that are false; what is arguable is in neither.
@@ -71,6 +81,8 @@ def compass_unserviceable(parameters: Mapping[str, Any], conventions: Convention
         raise NotOffered("", "not-offered-other-rules")
     if not in_canada and (source in CANADA_ONLY or flight == "over-the-top"):
         raise Redraw("the United States' list knows no such difference")
+    if parameters["ask"] == "enough":
+        return _enough(flight, conventions, parameters["shuffle"])
     wrong = {"placard-is-enough": "yes-placard", "any-defect-grounds": "no-any-defect"}
     if flight == "day":
         wrong["night-only"] = "yes-by-day"
@@ -80,12 +92,35 @@ def compass_unserviceable(parameters: Mapping[str, Any], conventions: Convention
     wrong |= {"only-the-first-counts": "no-first"} if stands_in else {NO_SUBSTITUTE[source]: f"yes-{source}"}
     return Solution(
         key="yes-left" if stands_in else "no-generator" if source == "generator-fed" else "no-none-left",
-        given={"region": region, "flight": flight, "direction_source": source},
+        given={"ask": "may-it-go", "region": region, "flight": flight, "direction_source": source},
         wrong=wrong,
         steps=(f"list-{'ca' if in_canada else 'us'}-{flight}", f"source-{source}", "so-go" if stands_in else "so-stay"),
         model_notes=("lists-first",),
         features={"may-go": 1.0 if stands_in else -1.0},
     )
+
+
+def _enough(flight: str, conventions: Conventions, shuffle: int) -> Solution:
+    """Ask which of several things would be enough by themselves for the flight to go."""
+    in_canada = conventions.region.startswith("ca-")
+    right = ("one-own-battery", "one-second-compass") if in_canada else ("one-second-compass",)
+    key = few_of(right, 1 + shuffle % len(right), shuffle // len(right))
+    unfit = {"one-generator-fed": in_canada, "none-by-day": flight == "day",
+             "none-in-north": conventions.region == "ca-north"}  # fmt: skip
+    pool = tuple(each for each in NOT_ENOUGH if unfit.get(each, True))
+    others = few_of(pool, min(len(pool), NOT_ENOUGH_LISTED), shuffle)
+    named = [each.removeprefix("one-") for each in (*key, *others)]
+    return Solution(
+        key=key,
+        given={"ask": "enough", "region": conventions.region, "flight": flight},
+        options=(*key, *others),
+        slips={(each, "chosen"): NOT_ENOUGH[each] for each in others}
+        | {(each, "left-out"): "only-the-first-counts" for each in key},
+        steps=(f"list-{'ca' if in_canada else 'us'}-{flight}",
+               *(f"source-{each}" for each in named if each in {*NO_SUBSTITUTE, "own-battery", "second-compass"})),
+        model_notes=("lists-first",),
+        features={"may-go": 0.0},
+    )  # fmt: skip
 
 
 @solver("slaved-compass")

@@ -132,8 +132,10 @@ def dipole(draw: Draw) -> Any:
     return floor((dip if given["ask"] == "dip" else 100 * cos(radians(dip))) + 0.5)
 
 
-def may_go(draw: Draw) -> str:
+def may_go(draw: Draw) -> Any:
     """CAR 605.14(d) and 14 CFR 91.205(b): a magnetic source; in Canada one that does not depend on the generator."""
+    if draw["parameters"]["ask"] == "enough":
+        return [each for each in draw["options"] if each in {"one-second-compass", "one-own-battery"}]
     source = draw["parameters"]["direction_source"]
     magnetic = source in {"second-compass", "own-battery", "generator-fed"}
     if not magnetic:
