@@ -24,7 +24,7 @@ from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_dril
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.learning import LearnerState, find_state, posed_of
 from app.services.messages import say
-from app.services.mix import Suits, choose_items
+from app.services.mix import TRIES, Suits, choose_items
 from app.services.set_wishes import carriers
 from app.services.withdrawals import load_offered
 from app.storage.ids import new_id
@@ -36,7 +36,8 @@ MOST_MINUTES = 120
 # Answered without seeing a list of options to choose from.
 OPEN_FORMS = frozenset(get_args(Form)) - OPTION_FORMS
 WEIGHED = 4  # items drawn of a family, of which the best suited is asked; one where it shall show something certain
-FRESH_TRIES = 12
+FRESH_TRIES = 3  # for each item wanted, until one has numbers that were not missed
+HASTY_TRIES, PATIENT_TRIES = 12, 400  # draws to find an item that shows what is suspected, what is to be mended
 MOST_OF_A_FAMILY = 3  # in one drill: who misses everything still meets more than a few kinds of questions
 
 
@@ -153,10 +154,15 @@ class _Chooser(NamedTuple):
         What may be held is asked for without options where that can be: such an answer tells more.
         """
         to_mend = str((self.drill.aim or {})["misconception"]).partition("/")[2]
-        to_meet = to_mend or choice.contrast
-        forms = (turn if to_meet or not choice.suspect else OPEN_FORMS, OPEN_FORMS, OPTION_FORMS)
-        able = [Suits(each, to_meet or choice.suspect or "") for each in forms]
-        return able if to_mend else [*able, *(Suits(each) for each in (turn, OPEN_FORMS, OPTION_FORMS))]
+        forms = tuple(dict.fromkeys((turn, OPEN_FORMS, OPTION_FORMS)))
+        if to_mend:
+            return [Suits(form, to_mend, tries) for tries in (TRIES, PATIENT_TRIES) for form in forms]
+        plain = [Suits(form) for form in forms]
+        if choice.contrast:
+            return [*(Suits(form, choice.contrast) for form in forms), *plain]
+        if choice.suspect:
+            return [*(Suits(form, choice.suspect, HASTY_TRIES) for form in (OPEN_FORMS, OPTION_FORMS)), *plain]
+        return plain
 
     def _missed_and_difficulty(self, family: str) -> tuple[list[dict[str, Any]], FamilyDifficulty]:
         school_id = self.actor.school_id
@@ -178,8 +184,9 @@ class _Chooser(NamedTuple):
         conventions = Conventions.from_json(self.drill.conventions)
         for wish in wishes:
             seed = int(rng.random() * 2**31)
-            drawn = islice(choose_items(self.library, (family,), conventions, seed, wish), FRESH_TRIES)
-            items, stale = _weighed(drawn, missed, 1 if wish.misconception else WEIGHED)
+            drawn = choose_items(self.library, (family,), conventions, seed, wish)
+            wanted = 1 if wish.misconception else WEIGHED
+            items, stale = _weighed(islice(drawn, FRESH_TRIES * wanted), missed, wanted)
             if items:
                 return items
             again = again or stale

@@ -12,14 +12,18 @@ from app.questions.draw import NoDraw, draw, offered_forms
 from app.questions.model import Item, NotOffered
 
 LARGEST_SEED = 2**31
-MOST_UNSUITED = 40
+TRIES = 40
 
 
 class Suits(NamedTuple):
-    """What items must be like: of these answer forms (empty: any), with this misconception among the wrong answers."""
+    """What items must be like: of these answer forms (empty: any), with this misconception among the wrong answers.
+
+    tries: how many are drawn before the family is taken to have none.
+    """
 
     forms: frozenset[str] = frozenset()
     misconception: str = ""
+    tries: int = TRIES
 
     def forms_of(self, family: Family) -> Sequence[Form]:
         """Return the family's answer forms that are wanted."""
@@ -80,7 +84,7 @@ def _is_opener(family: Family) -> bool:
 
 def _draw(library: Library, family: Family, conventions: Conventions, wanted: "_Wanted", rng: Random) -> Item | None:
     """Return a suiting item in the answer form the drill has least of; None where the family makes none."""
-    for _ in range(MOST_UNSUITED):
+    for _ in range(wanted.suits.tries):
         item = _draw_once(library, family, conventions, wanted, int(rng.random() * LARGEST_SEED))
         if item is None or wanted.suits.takes(item):
             return item

@@ -197,6 +197,13 @@ def test_misconception_that_only_typed_answers_show_is_mended_by_typing(uow: Uni
     assert {place.form for place in run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW))} == {"typed"}
 
 
+def test_misconception_that_few_questions_can_show_is_mended_to_the_end(uow: UnitOfWork) -> None:
+    aim = Aim(misconception="set-heading-and-alter/alters-on-a-guess", length=4)
+    for seed in range(3):
+        alice = visitor(uow)
+        assert len(run(uow, alice, start_adaptive(uow, alice, library(), aim, seed, NOW), rightly=False)) == 4
+
+
 def _drill_of(uow: UnitOfWork, actor: Actor, place: PlaceRow) -> UUID:
     return verdict(uow, actor, library(), place.id, NOW).progress.drill_id
 

@@ -13,7 +13,8 @@ from app.cli.simulation.shapes import Kin, Shape
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
 from app.learner.mastery import judge
 from app.learner.selection import Candidate, Choice, best_suited, choose
-from app.services.adaptive import WEIGHED
+from app.services.adaptive import HASTY_TRIES, WEIGHED
+from app.services.mix import TRIES
 
 START = datetime(2026, 9, 1, 17, 0, tzinfo=UTC)
 ANSWERS_A_DAY = 10
@@ -57,18 +58,18 @@ class Course:
         choice = choose(self.level, [Candidate(family.id, skill)], (), self.now, rng)
         if choice is None:
             return pose(family, rng)
-        shapes = self._suiting(family, choice)
-        count = 1 if choice.contrast or choice.suspect else WEIGHED
-        drawn = [question_like(family, rng.choice(shapes), rng) for _ in range(count)]
+        drawn = [question_like(family, shape, rng) for shape in self._drawn(family, choice, rng)]
         return drawn[best_suited(self.level, skill, [each.posed for each in drawn], choice.purpose, self.now)]
 
-    def _suiting(self, family: Kin, choice: Choice) -> Sequence[Shape]:
-        """Return the items to choose from, as `services/adaptive` wishes for them."""
-        turn = family.closed if len(self.last) % 2 else family.open
-        first = turn if choice.contrast or not choice.suspect else family.open
-        to_show = choice.contrast or choice.suspect
-        able = (tuple(each for each in group if to_show in each.offered) for group in (first, family.shapes))
-        return next(group for group in (*able, turn, family.shapes) if group)
+    def _drawn(self, family: Kin, choice: Choice, rng: Random) -> Sequence[Shape]:
+        """Return the items to choose from, as `services/adaptive` draws them."""
+        turn = (family.closed if len(self.last) % 2 else family.open) or family.shapes
+        to_show, tries = choice.contrast or choice.suspect, TRIES if choice.contrast else HASTY_TRIES
+        for group in (turn, family.shapes) if choice.contrast else (family.open, family.closed):
+            found = (rng.choice(group) for _ in range(tries) if group and to_show)
+            if shape := next((each for each in found if to_show in each.offered), None):
+                return [shape]
+        return rng.choices(turn, k=WEIGHED)
 
     def _move_clock(self) -> None:
         self.now += STEP
