@@ -13,12 +13,13 @@ Flown = dict[str, Any]
 PASSED_DEG = 90  # a turn that passes a heading is shown from so far before it to so far after
 SPEED_CHANGE_KT_S = 2
 GENTLE_G = 0.1  # its sign counts, to tell which way a change of speed swings the card
+SORTS = frozenset({"groups", "match", "order"})
 SWINGS = frozenset({"compass-rises", "compass-falls"})
 
 
 def flight_of(item: Item) -> Flown | None:
-    """Return what the bench's form takes to fly an item, None where no flight would show it."""
-    fly = FLIGHTS.get(item.family)
+    """Return what the bench's form takes to fly an item, None where no flight shows it, as where several are sorted."""
+    fly = FLIGHTS.get(item.family) if item.form not in SORTS else None
     return fly(item.parameters) if fly else None
 
 

@@ -55,6 +55,13 @@ def test_link_flies_the_item(family: str, seed: int) -> None:
         )
 
 
+@pytest.mark.parametrize("family", FLIGHTS)
+def test_what_is_sorted_is_no_one_flight(family: str) -> None:
+    for form in offered_forms(library().family(family)):
+        drawn = draw(library(), family, 3, OTTERLEA, form)
+        assert form != "groups" or link_for(drawn) is None
+
+
 def test_flight_swings_as_the_key_says() -> None:
     """The drawn phase, flown: the card swings toward the pole that the key names, or not at all."""
     for seed in range(40):
