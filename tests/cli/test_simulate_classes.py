@@ -14,7 +14,8 @@ def test_flags_are_right_and_classes_without_weak_spots_are_left_alone() -> None
     assert [figure.name.partition(" ")[0] for figure in figures] == ["8"] * 3 + ["20"] * 3 + ["40"] * 3
     right, _, alarms = zip(*(figures[start : start + 3] for start in (0, 3, 6)), strict=True)
     assert min(figure.value for figure in right) >= 0.9
-    assert max(figure.value for figure in alarms) <= 0.08  # two of 25; 300 classes stand in docs/quality.md
+    # Over all 75 classes, for at .02 (docs/quality.md) three of one 25 are no wonder.
+    assert sum(figure.value for figure in alarms) / 3 <= 0.06
 
 
 def test_the_same_seed_makes_the_same_class() -> None:
