@@ -9,6 +9,7 @@ from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step, Wrong
 from app.questions.solvers.datum_conversions import variation_fits
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 LEAST_DECOY_DEG = 5
 CLEAR_INSIDE_DEG, CLEAR_OUTSIDE_DEG = 2, 3  # how far the error keeps from the limit
@@ -25,6 +26,8 @@ EXCUSES = {
     "lamp-night": "torch-does",
 }
 HEALTHY = ("lamp-day", "tilts", "unset-indicator")
+OLD_CARD = "old-card"  # only Canada's interval is known here
+DEFECTS_LISTED, HEALTHY_LISTED = (3, 4), 2
 # The key of each thing or load beside the compass.
 ACTIONS = {
     "headset": "move-away",
@@ -44,6 +47,8 @@ def preflight_compass_check(parameters: Mapping[str, Any], conventions: Conventi
     """Key: serviceable or not, from what is seen; or from the error left on a known heading, which is asked too."""
     if parameters["ask"] == "defect":
         return _defect(parameters["defect"], conventions)
+    if parameters["ask"] == "walk-round":
+        return _walk_round(conventions, parameters["shuffle"])
     magnetic, d, limit = parameters["magnetic_deg"], parameters["deviation_deg"], conventions.check_limit_deg
     residual = _residual_deg(parameters, conventions)
     v, at_home = _variation(parameters, conventions)
@@ -134,7 +139,7 @@ def _taxi_steps(magnetic: int, compass: int, d: int, limit: int) -> tuple[Step |
 
 def _defect(defect: str, conventions: Conventions) -> Solution:
     """Judge one thing seen. Which excuses stand beside the key is drawn; the same two stand-ins are always at hand."""
-    if defect == "old-card" and not conventions.region.startswith("ca-"):
+    if defect == OLD_CARD and not conventions.region.startswith("ca-"):
         raise Redraw("only Canada's interval is known here")
     healthy = defect in HEALTHY
     wrong = {EXCUSES[defect]: f"excuse-{defect}"} if not healthy else {"healthy-as-defect": f"accuse-{defect}"}
@@ -143,6 +148,23 @@ def _defect(defect: str, conventions: Conventions) -> Solution:
         given={"ask": "defect", "defect": defect},
         wrong=wrong | {"gps-replaces": "gps", "indicator-replaces": "indicator", "own-repair": "own-repair"},
         steps=(f"why-{defect}", "serviceable-then" if healthy else "unserviceable-then"),
+        features={"card-decides": 0.0},
+    )
+
+
+def _walk_round(conventions: Conventions, shuffle: int) -> Solution:
+    """Ask which of several things, each seen on another aircraft, make its compass unserviceable."""
+    in_canada = conventions.region.startswith("ca-")
+    known = tuple(defect for defect in EXCUSES if in_canada or defect != OLD_CARD)
+    count, rest = DEFECTS_LISTED[shuffle % 2], shuffle // 2
+    key, others = few_of(known, count, rest), few_of(HEALTHY, HEALTHY_LISTED, rest // 7)
+    return Solution(
+        key=key,
+        given={"ask": "walk-round"},
+        options=(*key, *others),
+        slips={(each, "left-out"): EXCUSES[each] for each in key}
+        | {(each, "chosen"): "healthy-as-defect" for each in others},
+        steps=tuple(f"why-{each}" for each in (*key, *others)),
         features={"card-decides": 0.0},
     )
 

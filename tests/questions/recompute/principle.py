@@ -87,6 +87,8 @@ def preflight(draw: Draw) -> Any:
     given = draw["parameters"]
     if given["ask"] == "defect":
         return f"{'accept' if given['defect'] in IN_ORDER else 'refuse'}-{given['defect']}"
+    if given["ask"] == "walk-round":
+        return [each for each in draw["options"] if each not in IN_ORDER]
     off = apart(given["compass_deg"], given["steer_deg"])  # both are compass headings: nothing else is needed
     verdict = "serviceable" if off <= given["limit_deg"] else "unserviceable"
     return [verdict, off] if given["ask"] == "taxi" else {"off_deg": off, "verdict": verdict}
