@@ -164,14 +164,14 @@ def words(at: Point, text: str, style: Lettering = Lettering(), place: str = "")
     where = f'transform="{place}"' if place else f'x="{number(at[0])}" y="{number(at[1])}"'
     weight = ' font-weight="700"' if style.bold else ""
     shape = f'{where} font-size="{number(style.size)}"{weight} text-anchor="{style.anchor}"'
-    top = f'<text class="fig-{style.ink}-fill" {shape} fill="{INKS[style.ink]}">{escape(text)}</text>'
+    top = f'<text class="fig-{style.ink}-fill" {shape} fill="{INKS[style.ink]}">{_printed(text)}</text>'
     if not style.halo:
         return top
     ground = INKS[style.halo]
     halo = (
         f'<text class="fig-{style.halo} fig-{style.halo}-fill" {shape} fill="{ground}" stroke="{ground}" '
         f'stroke-width="{HALO_PX}" stroke-linejoin="round" vector-effect="non-scaling-stroke" aria-hidden="true">'
-        f"{escape(text)}</text>"
+        f"{_printed(text)}</text>"
     )
     return halo + top
 
@@ -181,11 +181,15 @@ def centred(at: Point, text: str, style: Lettering = Lettering()) -> str:
     return words((at[0], at[1] + 0.36 * style.size), text, style)
 
 
+def _printed(text: str) -> str:
+    return escape(text.replace("'", "’"))
+
+
 def sheet(name: str, size: Point, parts: Sequence[str], title: str, description: str) -> str:
     """Put a drawing together: an image to the reader, with its title and its description inside."""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="fig fig-{name}" role="img" '
         f'viewBox="0 0 {number(size[0])} {number(size[1])}" width="{number(size[0])}" height="{number(size[1])}" '
-        f'font-family="{FONT}"><title>{escape(title)}</title><desc>{escape(description)}</desc>'
+        f'font-family="{FONT}"><title>{_printed(title)}</title><desc>{_printed(description)}</desc>'
         f"{''.join(parts)}</svg>"
     )
