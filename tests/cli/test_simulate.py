@@ -54,8 +54,9 @@ def test_nothing_foresees_better_than_the_exact_posterior() -> None:
 
 
 def test_misconceptions_are_named_soon_and_not_falsely() -> None:
-    named, share, alarms = study_detection(bank(), 40, 5)
-    assert named.value <= 8
+    named, with_mending, share, alarms = study_detection(bank(), 40, 5)
+    assert named.value <= 6
+    assert named.value <= with_mending.value
     assert share.value > 0.6
     assert alarms.value <= 0.05
 

@@ -12,7 +12,6 @@ import numpy.typing as npt
 
 from app.cli.simulation.course import ANSWERS_A_DAY
 from app.cli.simulation.learners import (
-    EXPLAINED,
     HOLD,
     KINDS,
     SKILL_VARIANCE,
@@ -83,7 +82,7 @@ class _Belief:
         self.weights = self.weights * by_level / chance_seen
         table.chance = after / by_level[:, None, None]
         if not given.correct:
-            mended = EXPLAINED * table.chance[:, :, 1:]
+            mended = self.kind.mended * table.chance[:, :, 1:]
             table.chance[:, :, 1:] -= mended
             table.chance[:, :, 0] += mended.sum(2)
         table.skill = table.skill + self.kind.gain / (1 + np.exp(ability))

@@ -30,7 +30,8 @@ MASTERY = log(0.8 / 0.2)
 class Kind:
     """How a kind differs: where its level lies, how much an answer teaches, what share is thrown at random.
 
-    fading: logits a day without practice. held: share of skills with a misconception.
+    fading: logits a day without practice. held: share of skills with a misconception. mended: the chance that an
+    explanation ends one.
     """
 
     level: float = 0.0
@@ -38,6 +39,7 @@ class Kind:
     careless: float = 0.0
     fading: float = 0.0
     held: float = HELD
+    mended: float = EXPLAINED
 
 
 KINDS: Mapping[str, Kind] = {
@@ -115,7 +117,7 @@ class SyntheticLearner:
     def learn(self, family: str, given: Given) -> None:
         """Take in the answer and its explanation."""
         self.skills[family] += self.kind.gain * (1 - sigmoid(self.ability(family)))
-        if not given.correct and family in self.held and self.rng.random() < EXPLAINED:
+        if not given.correct and family in self.held and self.rng.random() < self.kind.mended:
             del self.held[family]
 
     def sleep(self, days: float, practised: Mapping[str, float]) -> None:
