@@ -2,6 +2,7 @@
 
 import gc
 import os
+import signal
 import socket
 from dataclasses import replace
 from pathlib import Path
@@ -10,6 +11,7 @@ from typing import Any
 import click
 from flask import Flask
 from gunicorn.app.base import BaseApplication
+from gunicorn.arbiter import Arbiter
 
 from app.cli import Refused
 from app.packs.issues import PackProblems
@@ -19,6 +21,7 @@ from app.web.settings import Settings, WrongSetting
 
 WORKERS = 2
 THREADS = 4
+STOPS = (signal.SIGINT, signal.SIGTERM, signal.SIGQUIT)
 
 
 def serve(listener: socket.socket, instance: Path, *, demonstration: bool = False) -> None:
@@ -66,7 +69,7 @@ class Server(BaseApplication):  # type: ignore[misc] # gunicorn has no types
             "loglevel": "warning",
             "control_socket_disable": True,
             "proc_name": "lubberline",
-            "post_worker_init": self.say_ready,
+            "post_worker_init": self.begin,
             "on_exit": say_stopped,
         }
         for name, value in changes.items():
@@ -76,10 +79,27 @@ class Server(BaseApplication):  # type: ignore[misc] # gunicorn has no types
         """Hand over the application."""
         return self.application
 
-    def say_ready(self, worker: Any) -> None:
-        """Print the address once the first worker answers on it."""
+    def run(self) -> None:
+        """Answer until a signal ends the process."""
+        Overseer(self).run()
+
+    def begin(self, worker: Any) -> None:
+        """Listen to signals, and print the address once the first worker answers on it."""
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, STOPS)
         if worker.age == 1:
             click.echo(f"Lubberline answers on {self.address} (Ctrl-C stops it)")
+
+
+class Overseer(Arbiter):  # type: ignore[misc] # gunicorn has no types
+    """Has a signal to stop wait while a worker is made: one that does not listen yet would be waited for in vain."""
+
+    def spawn_worker(self) -> Any:
+        """Make a worker; returns in the overseer alone."""
+        signal.pthread_sigmask(signal.SIG_BLOCK, STOPS)
+        try:
+            return super().spawn_worker()
+        finally:
+            signal.pthread_sigmask(signal.SIG_UNBLOCK, STOPS)
 
 
 def say_stopped(arbiter: Any) -> None:

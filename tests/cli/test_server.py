@@ -9,8 +9,10 @@ from pathlib import Path
 from urllib.request import urlopen
 
 import pytest
+from gunicorn.arbiter import Arbiter
 
 from app.bootstrap import ROOT
+from app.cli.server import STOPS, Overseer
 
 
 def start(instance: Path) -> subprocess.Popen[str]:
@@ -35,6 +37,14 @@ def test_answers_then_stops_cleanly(server: subprocess.Popen[str], number: signa
     server.send_signal(number)
     out, err = server.communicate()
     assert (server.returncode, out, err) == (0, "Lubberline has stopped.\n", "")
+
+
+def test_signal_to_stop_waits_while_a_worker_is_made(monkeypatch: pytest.MonkeyPatch) -> None:
+    waiting: list[set[signal.Signals]] = []
+    monkeypatch.setattr(Arbiter, "spawn_worker", lambda _: waiting.append(signal.pthread_sigmask(signal.SIG_BLOCK, ())))
+    Overseer.spawn_worker(Overseer.__new__(Overseer))
+    waiting.append(signal.pthread_sigmask(signal.SIG_BLOCK, ()))
+    assert [set(STOPS) & each for each in waiting] == [set(STOPS), set()]
 
 
 def test_newer_database_is_refused_and_left_alone(tmp_path: Path) -> None:
