@@ -173,6 +173,9 @@ def _walk_round(conventions: Conventions, shuffle: int) -> Solution:
 def object_near_compass(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: the change of deviation, D after less D before = reading before less reading after; or what to do."""
     thing, before, change = parameters["object"], parameters["before_deg"], parameters["shift_deg"]
+    if parameters["across_north"]:
+        past = 1 + before % (abs(change) - 1)  # so far past north the reading stands, or falls short of it
+        before = past if change > 0 else shown(1 - past)
     after = shown(before - change)
     given = {"ask": parameters["ask"], "object": thing, "before_deg": before, "after_deg": after}
     if parameters["ask"] == "action":

@@ -8,6 +8,7 @@ from app.physics.track import MINUTES_A_DAY
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 # What to do in each situation, then what is behind each of the other three answers.
 DEEDS: dict[str, tuple[str, dict[str, str]]] = {
@@ -27,6 +28,8 @@ DEEDS: dict[str, tuple[str, dict[str, str]]] = {
                                              "fly-to-it": "hides-the-cause"}),
 }  # fmt: skip
 
+SORTED = 4
+
 
 @solver("set-heading-and-alter")
 def set_heading_and_alter(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
@@ -34,6 +37,8 @@ def set_heading_and_alter(parameters: Mapping[str, Any], _conventions: Conventio
     ask = parameters["ask"]
     if ask == "log":
         return _time_to_log(parameters)
+    if ask == "deeds":
+        return _deeds(few_of(tuple(DEEDS), SORTED, parameters["shuffle"]))
     return _after_landmark(parameters) if ask == "after" else _deed(parameters["situation"])
 
 
@@ -78,6 +83,18 @@ def _after_landmark(parameters: Mapping[str, Any]) -> Solution:
         steps=("landmark-reached", "less-error" if back < 0 else "plus-error"),
         scene="after",
         features={"crosses-north": float(abs(key - heading) > 180)},
+    )
+
+
+def _deeds(situations: tuple[str, ...]) -> Solution:
+    slips = {(each, answer): name for each in situations for answer, name in DEEDS[each][1].items()}
+    return Solution(
+        key={each: DEEDS[each][0] for each in situations},
+        given={"ask": "deeds"},
+        options=situations,
+        slips=slips,
+        steps=tuple(f"why-{each}" for each in situations),
+        scene="deeds",
     )
 
 

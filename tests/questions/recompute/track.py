@@ -142,6 +142,8 @@ def set_heading(draw: Draw) -> Any:
         return sorted(p[f"{name}_min"] for name in ("takeoff", "first_pass", "overhead", "checkpoint"))[2]
     if p["ask"] == "deed":
         return DEEDS[p["situation"]]
+    if p["ask"] == "deeds":
+        return {situation: DEEDS[situation] for situation in draw["options"]}
     return circle(p["heading_deg"] + (p["track_error_deg"] if p["side"] == "left" else -p["track_error_deg"]))
 
 
