@@ -20,6 +20,12 @@ class Way:
 
 
 EVERYBODYS = (Way("student.show_topics", _("Questions"), "student"), Way("bench.show_bench", _("Bench"), "bench"))
+STUDENTS = (
+    "instructor.list_people",
+    "instructor.show_person",
+    "instructor.show_student",
+    "instructor.print_training_record",
+)
 REPORTS = ("school.show_reports", "school.show_report", "school.settle_report")
 PROFILES = ("school.list_exam_profiles", "school.show_exam_profile", "school.change_exam_profile")
 WAYS: dict[Role, tuple[Way, ...]] = {
@@ -41,7 +47,7 @@ WAYS: dict[Role, tuple[Way, ...]] = {
         Way("front.show_home", _("Home place")),
     ),
     Role.INSTRUCTOR: (
-        Way("instructor.list_classes", _("Classes")),
+        Way("instructor.list_classes", _("Classes"), pages=STUDENTS),
         Way("sets.show_sets", _("Topic sets"), "sets"),
         Way("school.show_quality", _("Quality"), pages=REPORTS),
     ),

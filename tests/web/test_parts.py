@@ -47,6 +47,14 @@ def test_a_page_below_another_belongs_to_its_link(school: OneSchool) -> None:
         assert selma.get_page(address).words(HERE) == link, address
 
 
+def test_a_student_belongs_to_the_classes_of_who_teaches(school: OneSchool) -> None:
+    ingrid, alice = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.STUDENT, "Alice")
+    school.add_class("Tuesday", ingrid, alice)
+    browser = school.browser_of(ingrid)
+    for end in ("", "/record", "/training-record"):
+        assert browser.get_page(f"/people/{alice.id}{end}").words(HERE) == "Classes"
+
+
 def test_the_home_place_is_the_readers_own(alice: Browser, bob: Browser) -> None:
     before = bob.get_page("/topics").words(HOME)
     alice.submit(alice.get_page("/home"), LISTED, form="//main//form")

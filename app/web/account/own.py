@@ -12,6 +12,7 @@ from app.web import current
 from app.web.access import allow
 from app.web.account.blueprint import MEMBERS, account
 from app.web.account.browser import caller
+from app.web.account.devices import device_words
 from app.web.current import actor, backend, now, uow
 from app.web.errors import STATUS
 
@@ -71,4 +72,5 @@ def end_all_sign_ins() -> ResponseReturnValue:
 def _page(refusal: Invalid | TooOften | None = None) -> str:
     view = own_account.get_account(uow(), actor(), current.sign_in_token(), now())
     notices = {name: name in request.args for name in ("kept", "welcome")}
-    return render_template("account/show_account.html", view=view, refusal=refusal, given=request.form, **notices)
+    told = {"view": view, "refusal": refusal, "given": request.form, "device_words": device_words}
+    return render_template("account/show_account.html", **told, **notices)
