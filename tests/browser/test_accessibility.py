@@ -44,7 +44,7 @@ PLAIN_PAGES = (
 )
 # One family for each answer form and each kind of figure.
 FAMILIES = {
-    "choice": ("dynamic", "accel-indication"),
+    "choice": ("dynamic", "what-caused-the-swing"),
     "typed heading": ("reading", "mean-of-swing"),
     "sided number": ("datum", "find-variation-deviation"),
     "correction card": ("reading", "card-two-states"),
@@ -109,7 +109,7 @@ def refused_home(page: Page) -> None:
 @pytest.mark.parametrize("reach", [refused_answer, report, summary, expired_form, refused_home])
 def test_pages_on_the_way(open_page: Opener, axe: Axe, reach: Callable[[Page], None], view: View) -> None:
     page = open_page(view)
-    start_drill(page, "dynamic", "accel-indication")
+    start_drill(page, "dynamic", "what-caused-the-swing")
     reach(page)
     assert not axe.faults(page)
 
@@ -185,7 +185,7 @@ def test_past_answers(open_page: Opener, axe: Axe, school: OneSchool, view: View
 def test_order_of_a_screen_reader(open_page: Opener) -> None:
     """Where I am, what is asked, the figure, the options, the button: by the accessibility tree."""
     page = open_page(WIDE)
-    start_drill(page, "dynamic", "accel-indication")
+    start_drill(page, "dynamic", "what-caused-the-swing")
     tree = page.locator("main").aria_snapshot()
     places = [tree.index(part) for part in ("Question 1 of 10", "heading", "figure", "radio", 'button "Answer"')]
     assert places == sorted(places)

@@ -24,7 +24,7 @@ def enter(page: Page) -> None:
 
 def test_digits_choose_and_enter_answers_and_goes_on(open_page: Opener) -> None:
     page = open_page(WIDE)
-    start_drill(page, "dynamic", "accel-indication")
+    start_drill(page, "dynamic", "what-caused-the-swing")
     for position in (1, 2, 3):
         expect(page).to_have_title(
             f"Question {position} of 10: {page.locator('h1').inner_text()} · Lubberline".replace("\n", " ")
@@ -50,7 +50,7 @@ def test_digits_typed_in_a_box_are_digits(open_page: Opener) -> None:
 
 def test_question_mark_lists_the_keys_and_leads_back_to_the_half_given_answer(open_page: Opener) -> None:
     page = open_page(WIDE)
-    start_drill(page, "dynamic", "accel-indication")
+    start_drill(page, "dynamic", "what-caused-the-swing")
     page.keyboard.press("3")
     page.keyboard.press("?")
     expect(page.locator("h1")).to_have_text("Keys")
@@ -63,7 +63,7 @@ def test_question_mark_lists_the_keys_and_leads_back_to_the_half_given_answer(op
 
 def test_question_mark_in_a_report_is_text(open_page: Opener) -> None:
     page = open_page(WIDE)
-    start_drill(page, "dynamic", "accel-indication")
+    start_drill(page, "dynamic", "what-caused-the-swing")
     page.get_by_role("link", name="Report a problem").click()
     page.locator("#text").press_sequentially("Why 3?")
     expect(page.locator("#text")).to_have_value("Why 3?")
