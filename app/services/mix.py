@@ -84,10 +84,13 @@ def _is_opener(family: Family) -> bool:
 
 def _draw(library: Library, family: Family, conventions: Conventions, wanted: "_Wanted", rng: Random) -> Item | None:
     """Return a suiting item in the answer form the drill has least of; None where the family makes none."""
+    used = wanted.used.copy()
     for _ in range(wanted.suits.tries):
-        item = _draw_once(library, family, conventions, wanted, int(rng.random() * LARGEST_SEED))
+        seed = int(rng.random() * LARGEST_SEED)
+        item = _draw_once(library, family, conventions, _Wanted(wanted.suits, used), seed)
         if item is None or wanted.suits.takes(item):
             return item
+        used[item.form] += 1  # it does not suit: the next one is drawn in another form
     return None
 
 

@@ -10,9 +10,10 @@ import pytest
 from app.packs.library import Library
 from app.questions.model import Item, NotOffered, Redraw, Solution
 from app.questions.solvers import registry
+from app.services.adaptive import OPEN_FORMS
 from app.services.homes import HomeWish, conventions_for
 from app.services.items import find_item
-from app.services.mix import choose_items
+from app.services.mix import Suits, choose_items
 from tests.questions.engine import home, library
 from tests.services.people import CONVERSIONS
 
@@ -114,3 +115,9 @@ def test_weak_field_leaves_enough_to_practise() -> None:
 
 def test_no_families_give_no_items() -> None:
     assert list(choose_items(library(), (), home(), 1)) == []
+
+
+def test_misconception_is_found_in_whatever_wanted_form_can_show_it() -> None:
+    wish = Suits(OPEN_FORMS, "altimeter-mirrored")  # its family sorts, too, which never shows it
+    found = islice(choose_items(library(), ("pitot-static-blockage",), home(), 5, wish), 3)
+    assert [item.form for item in found] == ["typed"] * 3

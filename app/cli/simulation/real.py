@@ -69,7 +69,7 @@ class _Walk:
         self.library, bank = asked
         self.rng = Random(f"services {seed} {number}")
         kind = list(KINDS.values())[number % len(KINDS)]
-        self.practised = tuple(each.id for each in self.rng.sample(bank, SKILLS))
+        self.practised = tuple(self.rng.sample(bank, SKILLS))
         self.learner = new_learner(kind, bank, self.rng)
         self.actor: Actor = open_visit(uow, guest("en", START), START).actor
         self.level = Level()
@@ -82,11 +82,11 @@ class _Walk:
         """Practise so many days, then mend what is likeliest wrong, then rehearse the shortest exam."""
         for day in range(days):
             self.now = START + timedelta(days=day)
-            self._drill(Aim(families=self.practised, length=ANSWERS_A_DAY), "drills")
+            self._drill(Aim(families=tuple(each.id for each in self.practised), length=ANSWERS_A_DAY), "drills")
         likeliest = max(
-            (held, f"{family}/{name}")
+            (self.skills[family.id].misconceptions[name], f"{family.id}/{name}")
             for family in self.practised
-            for name, held in self.skills[family].misconceptions.items()
+            for name in family.showable
         )
         self._drill(Aim(misconception=likeliest[1], length=MENDING), "mending")
         self._rehearse()
