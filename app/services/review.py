@@ -19,6 +19,7 @@ from app.services.deviation_links import workshop_link_for
 from app.services.drills import get_drill
 from app.services.errors import Conflict, NotFound
 from app.services.items import ItemView, find_item, stamp_of, view_item
+from app.services.mending import Mending, mending_of
 from app.services.messages import say
 from app.services.practice import AnswerOutcome
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
@@ -91,7 +92,7 @@ class SummaryItem(NamedTuple):
 class SummaryView(NamedTuple):
     """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right.
 
-    What was set aside stands among `items` alone.
+    What was set aside stands among `items` alone. mending: what became of what a finished drill was to mend.
     """
 
     progress: Progress
@@ -104,6 +105,7 @@ class SummaryView(NamedTuple):
     missed: tuple[str, ...]
     sitting: SittingRow | None = None
     held: bool = False
+    mending: Mending | None = None
 
 
 def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now: datetime) -> VerdictView:
@@ -154,11 +156,10 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     answered = [place for place in counted if place.correct is not None]
     told = [] if held else answered
     missed = [place.family for place in told if not place.correct and place.family in library.families]
+    at = first_open(places) or len(places)
+    progress = progress_at(drill_id, places, at, (drill.planned, drill.ends_at), held=held)
     return SummaryView(
-        progress=_progress(
-            drill.purpose,
-            progress_at(drill_id, places, first_open(places) or len(places), (drill.planned, drill.ends_at), held=held),
-        ),
+        progress=_progress(drill.purpose, progress),
         right=sum(place.correct is True for place in told),
         answered=len(answered),
         length=len(counted),
@@ -168,6 +169,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
         missed=tuple(dict.fromkeys(missed)),
         sitting=sitting,
         held=held,
+        mending=mending_of(uow, actor, library, drill.aim) if progress.finished else None,
     )
 
 

@@ -3,13 +3,16 @@
 import csv
 import json
 from datetime import timedelta
+from random import Random
 
 import pytest
 from flask import Flask
 
+from app.grader.made_up import fields_of, wrong_value
 from app.services.actor import Role
 from tests.fakes import Clock
 from tests.pages import Page
+from tests.questions.engine import library
 from tests.questions.replies import right_answer, wrong_answer
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
@@ -21,6 +24,11 @@ TODAY = "//form[@action='/today']"
 def drill(app: Flask, browser: Browser, clock: Clock, *, rightly: bool, size: str = "items 5") -> Page:
     """Do today's drill to its end, a minute a question, and return the last verdict."""
     page = browser.submit(browser.get_page("/today"), {"size": size}, f"({TODAY})[1]")
+    return to_the_end(app, browser, clock, page, rightly=rightly)
+
+
+def to_the_end(app: Flask, browser: Browser, clock: Clock, page: Page, *, rightly: bool) -> Page:
+    """Answer from an open question to the drill's end, a minute a question, and return the last verdict."""
     while page.find("//form[@id='answer']"):
         clock.forward(timedelta(minutes=1))
         item = item_of(app, page)
@@ -118,7 +126,26 @@ def test_misconception_shown_is_offered_to_mend(app: Flask, alice: Browser, cloc
     question = alice.submit(page, {}, form)
     item = item_of(app, question)
     name = named[0].partition("/")[2]
-    assert name in {each for option in item.options for each in option.misconceptions} | set(item.solution.wrong)
+    assert name in item.misconceptions
+
+
+def test_summary_says_what_became_of_what_was_to_be_mended(app: Flask, alice: Browser, clock: Clock) -> None:
+    for _ in range(3):
+        drill(app, alice, clock, rightly=False, size="items 20")
+    page = alice.get_page("/today")
+    misconception = page.find("//input[@name='misconception']/@value")[0]
+    again = f"//form[.//input[@value='{misconception}']]"
+    held = misconception.partition("/")[2]
+    page = alice.submit(page, {}, again)
+    for _ in range(5):
+        item = item_of(app, page)
+        verdict = alice.submit(page, fields_of(library(), item, wrong_value(library(), item, Random(1), {held})))
+        page = alice.get_page(verdict.find("//a[contains(@class, 'next')]/@href")[0])
+    assert "Still open" in page.text
+    mended = to_the_end(app, alice, clock, alice.submit(page, {}, again), rightly=True)
+    summary = alice.get_page(mended.find("//a[contains(@class, 'next')]/@href")[0])
+    assert "Mended" in summary.text
+    assert not summary.find(again)
 
 
 def test_own_data_holds_every_answer_and_a_guest_has_none(
