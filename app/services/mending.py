@@ -18,7 +18,7 @@ class Mending(NamedTuple):
 
 
 def mending_of(uow: UnitOfWork, actor: Actor, library: Library, aim: dict[str, Any] | None) -> Mending | None:
-    """Return how it stands with what a drill of this aim mends; None where that is nothing known."""
+    """Return how it stands with what a drill of this aim mends; None where it mends nothing known."""
     misconception = str((aim or {}).get("misconception", ""))
     family, _, name = misconception.partition("/")
     words = misconception_words(library, family, name, actor)

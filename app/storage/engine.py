@@ -65,6 +65,13 @@ def begin_writing(connection: Connection) -> RootTransaction:
     return connection.begin()
 
 
+def reading_engine(engine: Engine) -> Engine:
+    """Return an engine on the same connections whose transactions see one state: those of SQLite do by themselves."""
+    if engine.dialect.name == "sqlite":
+        return engine
+    return engine.execution_options(isolation_level="REPEATABLE READ")
+
+
 def _begin_when_told(engine: Engine) -> None:
     """Have every transaction begin with a statement of its own.
 

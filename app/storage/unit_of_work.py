@@ -5,7 +5,7 @@ from contextlib import contextmanager
 
 from sqlalchemy import Connection, Engine
 
-from app.storage.engine import begin_writing
+from app.storage.engine import begin_writing, reading_engine
 
 
 class UnitOfWork:
@@ -13,11 +13,12 @@ class UnitOfWork:
 
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
+        self._reading = reading_engine(engine)
 
     @contextmanager
     def reader(self) -> Iterator[Connection]:
         """Yield a connection that sees one state of the database; nothing done through it is kept."""
-        with self._engine.connect() as connection:
+        with self._reading.connect() as connection:
             yield connection
 
     @contextmanager
