@@ -30,9 +30,17 @@ def test_the_same_slip_spoils_what_is_worked_from_the_whole_table() -> None:
     assert solve("mean", -3).wrong["wrap"].value == 27
     more_on_030 = NO_SCATTER - 1  # the first digit 0: a degree further west on 030
     assert solve("largest", -3, more_on_030).wrong["wrap"].value == 357
-    where = solve("where", -3, more_on_030)
+    where = solve("where", -3, more_on_030 + 3)  # and 060 alone a degree less west
     assert (where.key, where.wrong["wrap"].value) == (30, 360)
     assert "wrap" not in solve("largest", 3, more_on_030 + 2).wrong, "with east deviation nothing crosses north"
+
+
+def test_each_wrong_heading_is_the_only_one_of_its_kind() -> None:
+    """2 W on 060 and 090 alike would be the smallest on two headings, of which only one could be recognised."""
+    more_on_030 = NO_SCATTER - 1
+    with pytest.raises(Redraw, match="most easterly or the smallest"):
+        solve("where", -3, more_on_030 + 3 + 9)
+    assert solve("largest", -3, more_on_030 + 3 + 9).wrong["east-only"] == -2, "a size may stand on several headings"
 
 
 def test_a_mean_near_nothing_is_drawn_anew() -> None:

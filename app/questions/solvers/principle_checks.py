@@ -26,6 +26,8 @@ EXCUSES = {
     "lamp-night": "torch-does",
 }
 HEALTHY = ("lamp-day", "tilts", "unset-indicator")
+# In a list nothing but the line itself can say why somebody lets it pass: the excuse stands in it.
+WITH_EXCUSE = {"sticks": "sticks-till-tapped", "lamp-night": "lamp-night-torch"}
 OLD_CARD = "old-card"  # only Canada's interval is known here
 DEFECTS_LISTED, HEALTHY_LISTED = (3, 4), 2
 # The key of each thing or load beside the compass.
@@ -157,14 +159,15 @@ def _walk_round(conventions: Conventions, shuffle: int) -> Solution:
     in_canada = conventions.region.startswith("ca-")
     known = tuple(defect for defect in EXCUSES if in_canada or defect != OLD_CARD)
     count, rest = DEFECTS_LISTED[shuffle % 2], shuffle // 2
-    key, others = few_of(known, count, rest), few_of(HEALTHY, HEALTHY_LISTED, rest // 7)
+    defects, others = few_of(known, count, rest), few_of(HEALTHY, HEALTHY_LISTED, rest // 7)
+    lines = {WITH_EXCUSE.get(each, each): EXCUSES[each] for each in defects}
     return Solution(
-        key=key,
+        key=tuple(lines),
         given={"ask": "walk-round"},
-        options=(*key, *others),
-        slips={(each, "left-out"): EXCUSES[each] for each in key}
+        options=(*lines, *others),
+        slips={(line, "left-out"): excuse for line, excuse in lines.items()}
         | {(each, "chosen"): "healthy-as-defect" for each in others},
-        steps=tuple(f"why-{each}" for each in (*key, *others)),
+        steps=tuple(f"why-{each}" for each in (*defects, *others)),
         features={"card-decides": 0.0},
     )
 

@@ -138,6 +138,7 @@ def _largest(swing: Swing, ask: str) -> Solution:
     if ask == "largest":
         wrong |= {"sign-flip": -d[place], "whole-range": max(d) - min(d)} | swing.wrapped(swing.subtracted_deg[-1])
     else:
+        _refuse_ties(d)
         wrong |= {"compass-for-magnetic": swing.compass_deg[place], "smallest": swing.magnetic_deg[smallest]}
         wrong |= swing.wrapped(swing.magnetic_deg[-1]) if swing.magnetic_deg[place] != swing.magnetic_deg[-1] else {}
     return _solution(
@@ -149,6 +150,13 @@ def _largest(swing: Swing, ask: str) -> Solution:
         steps=("each-row", _row_step(swing, place), "largest-is"),
         features={"west-largest": 1.0 if d[place] < 0 else -1.0},
     )  # fmt: skip
+
+
+def _refuse_ties(deviations_deg: Sequence[int]) -> None:
+    """Make sure that the most easterly and the smallest deviation each stand on one heading, so that it tells."""
+    sizes = [abs(d) for d in deviations_deg]
+    if deviations_deg.count(max(deviations_deg)) > 1 or sizes.count(min(sizes)) > 1:
+        raise Redraw("two headings share the most easterly or the smallest deviation")
 
 
 def _mean(swing: Swing) -> Solution:
