@@ -22,6 +22,7 @@ def test_from_a_weak_spot_to_before_and_after(open_page: Opener, axe: Axe, schoo
     tally(school.backend.uow, school.id, [alice.visit_id], FAMILY, (6, 1), START)
     teacher = signed_in(open_page, school, ingrid, NARROW)
     look(teacher, axe, spots)
+    row_heads_stay(teacher)
     expect(teacher.locator("nav.actions a[aria-current]")).to_have_css("font-weight", "700")
     follow(teacher, "td a[href*='rechecks/new']")
     assert not axe.faults(teacher)
@@ -45,6 +46,18 @@ def look(page: Page, axe: Axe, address: str) -> None:
     page.goto(address)
     assert not axe.faults(page)
     assert_fits(page)
+
+
+def row_heads_stay(page: Page) -> None:
+    """Whose row it is stays in sight when the cells of a wide table are moved sideways."""
+    table = page.locator(".scroller:has(table)").last
+    head, cell = table.locator("tbody th").first, table.locator("tbody td").first
+    before = head.bounding_box(), cell.bounding_box()
+    table.evaluate("element => element.scrollTo(element.scrollWidth, 0)")
+    after = head.bounding_box(), cell.bounding_box()
+    assert all((*before, *after))
+    assert after[0] == before[0]
+    assert after[1] != before[1]
 
 
 def sit(page: Page) -> None:
