@@ -5,9 +5,9 @@ from typing import Any
 
 from app.questions.conventions import Conventions
 from app.questions.model import NotOffered, Redraw, Solution
+from app.questions.solvers.pressure_windows import FARTHEST_APART_NM, sort_moments, window
 from app.questions.solvers.registry import solver
 
-FARTHEST_APART_NM = 150
 # Moment of a flight -> what to set, and the misconceptions with what they set; "sr" is the setting region, "spr" the
 # standard pressure region.
 MOMENTS: dict[str, tuple[str, dict[str, str]]] = {
@@ -46,12 +46,12 @@ MOMENTS: dict[str, tuple[str, dict[str, str]]] = {
     "entering": (
         "standard-after-line",
         {"wrong-side": "standard-before-line", "station-in-standard-region": "station-after-line",
-         "waits-for-landing": "station-until-descent"},
+         "once-for-all": "departure-kept"},
     ),
     "climbing-in": (
         "standard-after-line",
         {"wrong-side": "standard-before-line", "station-in-standard-region": "station-after-line",
-         "waits-for-landing": "station-until-descent"},
+         "once-for-all": "departure-kept"},
     ),
     "leaving": (
         "station-before-line",
@@ -71,14 +71,18 @@ OTHERS_KEPT = 4  # in ten
 
 @solver("altimeter-setting-region")
 def altimeter_setting_region(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: the setting, and where it matters the moment, that CAR 602.35 to 602.37 want."""
+    """Key: the setting, as words or as a number, and where it matters the moment, that CAR 602.35 to 602.37 want."""
     if not conventions.region.startswith("ca-"):
         raise NotOffered("", "not-offered-other-rules")
     if parameters["ask"] == "en-route":
         return _en_route(parameters["distance_nm"])
+    if parameters["ask"] == "window":
+        return window(parameters)
+    if parameters["ask"] == "sort":
+        return sort_moments(parameters["shuffle"])
     moment = parameters["flight"]
     in_one_region = moment.startswith(("sr-", "spr-"))
-    if in_one_region and not moment.startswith(OWN[conventions.region]) and parameters["shuffle"] >= OTHERS_KEPT:
+    if in_one_region and not moment.startswith(OWN[conventions.region]) and parameters["shuffle"] % 10 >= OTHERS_KEPT:
         raise Redraw("the other region's ground is asked less often here")
     key, wrong = MOMENTS[moment]
     return Solution(

@@ -55,8 +55,31 @@ SETTINGS = {
 }
 
 
-def setting(draw: Mapping[str, Any]) -> str:
+# The same as numbers: whose setting, or the standard; and as groups.
+WHOSE = {
+    "sr-take-off": "setting_inhg",
+    "spr-take-off": "setting_inhg",
+    "sr-landing": "destination_inhg",
+    "spr-descent": "destination_inhg",
+    "spr-final": "destination_inhg",
+    "line-ahead": "station_inhg",
+    "crossing-out": "station_inhg",
+}
+AT_AERODROMES = {"at-sr-take-off", "at-sr-landing", "at-spr-take-off", "at-spr-final"}
+AT_STATIONS = {"at-sr-cruise", "at-line-ahead"}
+
+
+def setting(draw: Mapping[str, Any]) -> Any:
     p = draw["parameters"]
+    if p["ask"] == "sort":
+        return {
+            each: "aerodrome" if each in AT_AERODROMES else "station" if each in AT_STATIONS else "standard"
+            for each in draw["options"]
+        }
+    if p["ask"] == "window":
+        if "distance_nm" in p:
+            return p["side_inhg" if p["distance_nm"] > 150 else "station_inhg"]
+        return p[WHOSE[p["flight"]]] if p["flight"] in WHOSE else 29.92
     if p["ask"] == "en-route":
         return "near-route" if p["distance_nm"] > 150 else "along-route"
     return SETTINGS[p["flight"]]
