@@ -1,10 +1,14 @@
 """Canada's Northern Domestic Airspace: which north things count from, what must be carried, what the compass does."""
 
 from collections.abc import Mapping
+from itertools import combinations
+from math import comb
 from typing import Any
 
+from app.physics.angles import difference, shown
+from app.physics.headings import magnetic_from_true, true_from_magnetic
 from app.questions.conventions import Conventions
-from app.questions.model import NotOffered, Redraw, Solution
+from app.questions.model import NotOffered, Redraw, Solution, Step
 from app.questions.solvers.datum_rules import CANADIAN
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
@@ -25,6 +29,21 @@ NEEDS_OTHER_SOURCE = {
     "day-in-north": False, "over-the-top-in-north": True, "night-in-north": True, "ifr-in-north": True,
     "day-in-south": False, "over-the-top-in-south": False, "night-in-south": False, "ifr-in-south": False,
 }  # fmt: skip
+# What is true of that airspace and what is not, each with the misconception behind getting it wrong.
+TRUE_THERE = {
+    "runways-true": "south-in-the-north", "cruising-true": "south-in-the-north",
+    "written-true": "written-wind-magnetic", "field-too-steep": "compass-fine",
+    "night-needs-source": "flight-forgotten",
+}  # fmt: skip
+FALSE_THERE = {
+    "day-needs-source": "day-too", "south-needs-source": "south-too", "compass-left-home": "compass-not-needed",
+    "day-needs-gyro": "gyro-instead", "variation-mends": "only-variation", "add-180": "reads-reversed",
+    "slow-but-sure": "compass-fine", "track-as-heading": "track-for-heading",
+    "indicator-by-compass": "indicator-from-compass", "cruising-true-in-south": "true-everywhere",
+    "written-magnetic-in-south": "written-wind-magnetic", "spoken-magnetic": "south-in-the-north",
+}  # fmt: skip
+TICKED, UNTICKED = 3, 4
+LEAST_APART_DEG = 4
 # One right statement and the misconceptions behind the others.
 STATEMENTS = {
     "compass": ("weak-field", {
@@ -50,7 +69,9 @@ def northern_airspace_reference(parameters: Mapping[str, Any], conventions: Conv
         return _sorted_by_north(few_of(tuple(NORTH_OF), FEW, shuffle))
     if ask == "equipment":
         return _flights(few_of(tuple(NEEDS_OTHER_SOURCE), FEW, shuffle))
-    return _statement(ask)
+    if ask == "statements":
+        return _statements(shuffle)
+    return _set_to(parameters) if ask == "set-to" else _statement(ask)
 
 
 def _sorted_by_north(things: tuple[str, ...]) -> Solution:
@@ -89,6 +110,47 @@ def _flights(flights: tuple[str, ...]) -> Solution:
         slips=slips,
         steps=("listed-for", "not-for-day", "not-in-south"),
     )
+
+
+def _statements(shuffle: int) -> Solution:
+    true = few_of(tuple(TRUE_THERE), TICKED, shuffle)
+    false = few_of(tuple(FALSE_THERE), UNTICKED, shuffle // comb(len(TRUE_THERE), TICKED))
+    slips = {(each, "left-out"): TRUE_THERE[each] for each in true}
+    return Solution(
+        key=true,
+        given={"ask": "statements"},
+        options=(*true, *false),
+        slips=slips | {(each, "chosen"): FALSE_THERE[each] for each in false},
+        steps=tuple(Step("because", {"why": f"why-{each}"}) for each in (*true, *false)),
+    )
+
+
+def _set_to(parameters: Mapping[str, Any]) -> Solution:
+    """Ask for the true heading, known from a runway or from the GPS track less the drift, beside a doubtful compass."""
+    true, variation, drift = (parameters[f"{name}_deg"] for name in ("true", "variation", "drift"))
+    on_runway = parameters["shuffle"] % 2 == 0
+    magnetic = magnetic_from_true(true, variation)
+    compass = shown(magnetic + parameters["deviation_deg"])
+    wrong = {
+        "south-in-the-north": shown(magnetic),
+        "indicator-from-compass": compass,
+        "only-variation": shown(true_from_magnetic(compass, variation)),
+        "reads-reversed": shown(compass + 180),
+    }
+    given = {"ask": "set-to", "variation_deg": variation, "compass_deg": compass}
+    if on_runway:
+        given, steps = {**given, "runway_true_deg": true}, ("so-runway",)
+    else:
+        track = shown(true + drift)
+        given, wrong = {**given, "gps_track_deg": track, "drift_deg": drift}, {**wrong, "track-for-heading": track}
+        steps = ("so-drift-right" if drift > 0 else "so-drift-left",)
+    values = [true, *wrong.values()]
+    if any(abs(difference(a, b)) < LEAST_APART_DEG for a, b in combinations(values, 2)):
+        raise Redraw("two ways come to nearly the same heading")
+    return Solution(
+        key=true, given=given, wrong=wrong, steps=("why-indicator", *steps), quantities={"true_deg": true},
+        scene="on-runway" if on_runway else "by-gps",
+    )  # fmt: skip
 
 
 def _statement(ask: str) -> Solution:

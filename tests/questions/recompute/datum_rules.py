@@ -66,12 +66,19 @@ def wind_datum(draw: Draw) -> int:
     return int((wind + 5) // 10 * 10 - 10) % 360 + 10
 
 
+TRUE_OF_THE_NORTH = {"runways-true", "cruising-true", "written-true", "field-too-steep", "night-needs-source"}
 MUST_BE_RIGHT = {"compass": "weak-field", "indicator": "set-to-true", "day-compass": "compass-listed"}
 
 
 def northern_airspace_reference(draw: Draw) -> Any:
     """Read the codes: what lies in the north is true; night, over-the-top and IFR flights there need another source."""
-    ask, options = draw["parameters"]["ask"], draw["options"]
+    given, options = draw["parameters"], draw["options"]
+    ask = given["ask"]
+    if ask == "statements":
+        return [each for each in options if each in TRUE_OF_THE_NORTH]
+    if ask == "set-to":
+        true = given["runway_true_deg"] if "runway_true_deg" in given else given["gps_track_deg"] - given["drift_deg"]
+        return true % 360 or 360
     if ask == "norths":
         return {each: "magnetic-north" if each.endswith("in-south") else "true-north" for each in options}
     if ask == "equipment":
