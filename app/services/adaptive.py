@@ -1,4 +1,4 @@
-"""Drills that adapt: after each answer the next item is chosen from what is known of the learner by then.
+"""Drills that adapt: the next item is chosen when it is asked for, from what is known of the learner by then.
 
 An item is kept as soon as it is chosen, so that it is the same however often its page is looked at.
 """
@@ -20,16 +20,17 @@ from app.questions.model import OPTION_FORMS, Item
 from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.difficulty import find_difficulty
-from app.services.drills import LENGTH, LONGEST, DrillWish, keep_drill, new_drill, place_of, wanted_families
+from app.services.drills import LENGTH, DrillWish, keep_drill, new_drill, place_of, wanted_families
 from app.services.errors import Conflict, Invalid, NotFound
 from app.services.learning import LearnerState, find_state, posed_of
 from app.services.messages import say
 from app.services.mix import TRIES, Suits, choose_items
+from app.services.progress import goes_on
 from app.services.set_wishes import carriers
 from app.services.withdrawals import load_offered
 from app.storage.ids import new_id
 from app.storage.queries import attempts, drills
-from app.storage.queries.drills import DrillRow, PlaceRow
+from app.storage.queries.drills import MOST_PLACES, DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
 MOST_MINUTES = 120
@@ -78,34 +79,25 @@ def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, se
 
 
 def go_on(
-    uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime, places: Sequence[PlaceRow] = ()
+    uow: UnitOfWork, actor: Actor, library: Library, drill: DrillRow, places: Sequence[PlaceRow], now: datetime
 ) -> Sequence[PlaceRow]:
-    """Choose the next item of a drill with an aim, unless an item is open or the drill has come to its end.
+    """Choose and keep the next item of a drill that goes on, and return its places then.
 
-    places: the drill's, where they were read just now. Returns them, the new one included where it was kept.
+    A drill for which none is found ends with what it has.
     """
+    if not goes_on(drill, places, now):
+        return places
     with uow.reader() as connection:
-        drill = drills.find_drill(connection, actor.school_id, actor.own_visit, drill_id)
-        places = places or drills.list_places(connection, actor.school_id, drill_id)
-        if drill is None or not _goes_on(drill, places, now):
-            return places
         library = load_offered(connection, actor, library)
         state = find_state(connection, actor.school_id, actor.own_visit)
     item = _Chooser(uow, actor, library, drill, state).next_item(places, now)
-    if item is None:
-        return places
-    place = place_of(item, len(places) + 1, now)
     with uow.writer() as connection:
-        kept = drills.add_place(connection, actor.school_id, drill_id, place)
-        return (*places, place) if kept else drills.list_places(connection, actor.school_id, drill_id)
-
-
-def _goes_on(drill: DrillRow, places: Sequence[PlaceRow], now: datetime) -> bool:
-    """Whether a drill has an aim, no item open, and not come to its end."""
-    if drill.aim is None or any(place.correct is None for place in places):
-        return False
-    over = drill.ends_at is not None and now >= drill.ends_at
-    return not over and len(places) < min(drill.planned or LONGEST, LONGEST)
+        if item is None:
+            drills.plan_places(connection, actor.school_id, drill.id, len(places))
+            return places
+        place = place_of(item, len(places) + 1, now)
+        kept = drills.add_place(connection, actor.school_id, drill.id, place)
+        return (*places, place) if kept else drills.list_places(connection, actor.school_id, drill.id)
 
 
 class _Chooser(NamedTuple):
@@ -233,5 +225,5 @@ def _check_length(aim: Aim, actor: Actor) -> None:
     if aim.minutes is not None:
         if not 1 <= aim.minutes <= MOST_MINUTES:
             raise Invalid(say("minutes", actor.language, value=aim.minutes, most=MOST_MINUTES), "minutes")
-    elif aim.length is None or not 1 <= aim.length <= LONGEST:
-        raise Invalid(say("length", actor.language, value=aim.length, most=LONGEST), "length")
+    elif aim.length is None or not 1 <= aim.length <= MOST_PLACES:
+        raise Invalid(say("length", actor.language, value=aim.length, most=MOST_PLACES), "length")

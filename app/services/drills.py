@@ -18,11 +18,10 @@ from app.services.reveal import find_sitting, require_open
 from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.queries import drills
-from app.storage.queries.drills import DrillRow, PlaceRow
+from app.storage.queries.drills import MOST_PLACES, DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
 LENGTH = 10
-LONGEST = 50
 SHORTEST_AGAIN = 3
 
 
@@ -57,8 +56,8 @@ def start_drill(uow: UnitOfWork, actor: Actor, library: Library, wish: DrillWish
 
     NotFound for an unknown topic or family, Invalid for its length, Conflict when nothing is offered at this home.
     """
-    if not 1 <= wish.length <= LONGEST:
-        raise Invalid(say("length", actor.language, value=wish.length, most=LONGEST), "length")
+    if not 1 <= wish.length <= MOST_PLACES:
+        raise Invalid(say("length", actor.language, value=wish.length, most=MOST_PLACES), "length")
     drawn = offered(uow, actor, library)
     items = list(islice(choose_items(drawn, wanted_families(drawn, wish), actor.conventions, seed), wish.length))
     if not items:
@@ -84,12 +83,12 @@ def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID,
     return start_drill(uow, actor, library, wish, seed, now)
 
 
-def find_open_drill(uow: UnitOfWork, actor: Actor) -> UUID | None:
+def find_open_drill(uow: UnitOfWork, actor: Actor, now: datetime) -> UUID | None:
     """Return the actor's latest drill that still has a question to answer."""
     if actor.visit_id is None:
         return None
     with uow.reader() as connection:
-        return drills.find_latest_open(connection, actor.school_id, actor.visit_id)
+        return drills.find_latest_open(connection, actor.school_id, actor.visit_id, now)
 
 
 def get_drill(uow: UnitOfWork, actor: Actor, drill_id: UUID) -> tuple[DrillRow, tuple[PlaceRow, ...]]:

@@ -92,14 +92,19 @@ class AnswerOutcome(NamedTuple):
 
 
 def question(
-    uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, position: int | None = None
+    uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now: datetime, position: int | None = None
 ) -> QuestionView:
     """Return the item at a position, by default the first unanswered one (the last one when all are answered).
 
+    The next item of a drill that adapts is chosen here; where such a drill is over by then, its last one is returned.
     NotFound for a stranger's drill or a position it does not have, Conflict when the question was withdrawn.
     """
     drill, places = get_drill(uow, actor, drill_id)
     sitting = find_sitting(uow, actor, drill_id, drill.purpose)
+    following = len(places) + 1
+    if drill.aim is not None and position in {None, following}:
+        places = tuple(go_on(uow, actor, library, drill, places, now))
+        position = None if position == following > len(places) else position
     wanted = position or first_open(places) or len(places)
     place = next((place for place in places if place.position == wanted), None)
     if place is None:
@@ -109,7 +114,7 @@ def question(
     item = get_item(library, place, drill.conventions, actor.language)
     held = sitting is not None and sitting.reveal != AT_ONCE
     return QuestionView(
-        progress=progress_at(drill_id, places, place.position, (drill.planned, drill.ends_at), held=held),
+        progress=progress_at(drill_id, drill, places, place.position, now, held=held),
         item_id=place.id,
         item=view_item(library, item, reader_of(sitting, actor).language),
         answered=place.correct is not None,
@@ -129,7 +134,6 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     held = not may_see(sitting, now)
     if row.correct is not None:
-        _go_on(uow, actor, library, asked, now)
         return AnswerOutcome(row.drill_id, row.id, row.position, row.correct, held)
     if row.purpose == REHEARSAL:
         raise Conflict(say("in-rehearsal", actor.language))
@@ -149,8 +153,8 @@ def answer(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, sent:
     except AlreadyAnswered:
         first = own_item(uow, actor, item_id)
         return AnswerOutcome(first.drill_id, first.id, first.position, bool(first.correct), held)
-    places = _go_on(uow, actor, library, _with_answer(asked, correct=marks.correct), now)
-    progress = progress_at(row.drill_id, places, row.position, (row.planned, row.ends_at), held=held)
+    places = _with_answer(asked, correct=marks.correct)
+    progress = progress_at(row.drill_id, row, places, row.position, now, held=held)
     return AnswerOutcome(row.drill_id, row.id, row.position, marks.correct, held, Counted(graded, progress, sitting))
 
 
@@ -214,17 +218,6 @@ def new_attempt(
     )
 
 
-def _with_answer(asked: ToAnswer, *, correct: bool) -> ToAnswer:
+def _with_answer(asked: ToAnswer, *, correct: bool) -> tuple[PlaceRow, ...]:
     here = asked.item.position
-    places = (each._replace(correct=correct) if each.position == here else each for each in asked.places)
-    return asked._replace(places=tuple(places))
-
-
-def _go_on(uow: UnitOfWork, actor: Actor, library: Library, asked: ToAnswer, now: datetime) -> Sequence[PlaceRow]:
-    """Have the next item chosen where the drill adapts, and return the drill's places then.
-
-    An answer sent again mends a drill that was cut off there.
-    """
-    if asked.item.aim is None:
-        return asked.places
-    return go_on(uow, actor, library, asked.item.drill_id, now, asked.places)
+    return tuple(each._replace(correct=correct) if each.position == here else each for each in asked.places)

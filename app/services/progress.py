@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 from datetime import datetime
 from enum import StrEnum
-from typing import NamedTuple
+from typing import Any, NamedTuple, Protocol
 from uuid import UUID
 
-from app.storage.queries.drills import PlaceRow
+from app.storage.queries.drills import MOST_PLACES, PlaceRow
 
 
 class Mark(StrEnum):
@@ -30,7 +30,7 @@ class PlaceMark(NamedTuple):
 
 
 class Progress(NamedTuple):
-    """Position n of a drill. `next_position` is the first place without an answer, None when there is none left.
+    """Position n of a drill. `next_position` is the first without an answer, None when there will be none.
 
     open_ended: how many places there will be is not known, as in a drill by minutes.
     """
@@ -48,8 +48,24 @@ class Progress(NamedTuple):
 
     @property
     def finished(self) -> bool:
-        """Whether every place has its answer."""
+        """Whether every place has its answer and there will be no more."""
         return self.next_position is None
+
+
+class Planned(Protocol):
+    """A drill, or a row that says of its drill: its aim, how many places it will have, when it ends."""
+
+    @property
+    def aim(self) -> dict[str, Any] | None:
+        """What it is for, where its places are chosen one by one."""
+
+    @property
+    def planned(self) -> int | None:
+        """How many places it will have."""
+
+    @property
+    def ends_at(self) -> datetime | None:
+        """When it ends, after the place then in hand."""
 
 
 def mark_of(place: PlaceRow, *, held: bool = False) -> Mark:
@@ -68,24 +84,23 @@ def first_open(places: Sequence[PlaceRow]) -> int | None:
     return next((place.position for place in places if place.correct is None), None)
 
 
-def progress_at(
-    drill_id: UUID,
-    places: Sequence[PlaceRow],
-    position: int,
-    plan: tuple[int | None, datetime | None],
-    *,
-    held: bool = False,
-) -> Progress:
-    """Return the progress of a drill as seen from one position.
+def goes_on(drill: Planned, places: Sequence[PlaceRow], now: datetime) -> bool:
+    """Whether a drill whose places are chosen one by one has all of them answered and is to have one more."""
+    if drill.aim is None or first_open(places):
+        return False
+    over = drill.ends_at is not None and now >= drill.ends_at
+    return not over and len(places) < min(drill.planned or MOST_PLACES, MOST_PLACES)
 
-    plan: how many places there will be and when the drill ends, where they are chosen one by one. held: without what
-    was right.
-    """
+
+def progress_at(
+    drill_id: UUID, drill: Planned, places: Sequence[PlaceRow], position: int, now: datetime, *, held: bool = False
+) -> Progress:
+    """Return the progress of a drill as seen from one position; held: without what was right."""
     marks = []
     for place in places:
         here = place.position == position
         mark = Mark.HERE if here and place.correct is None else mark_of(place, held=held)
         marks.append(PlaceMark(place.position, place.id, mark, here))
-    planned, ends_at = plan
-    length = max(len(places), planned or 0)
-    return Progress(drill_id, position, length, tuple(marks), first_open(places), open_ended=ends_at is not None)
+    following = first_open(places) or (len(places) + 1 if goes_on(drill, places, now) else None)
+    length = max(len(places), drill.planned or 0)
+    return Progress(drill_id, position, length, tuple(marks), following, open_ended=drill.ends_at is not None)

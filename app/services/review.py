@@ -116,7 +116,7 @@ def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now:
     require_open(sitting, actor, now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
-        progress=_progress(row.purpose, progress_at(row.drill_id, places, row.position, (row.planned, row.ends_at))),
+        progress=_progress(row.purpose, progress_at(row.drill_id, row, places, row.position, now)),
         item_id=item_id,
         correct=attempt.correct,
         share=attempt.share,
@@ -157,7 +157,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     told = [] if held else answered
     missed = [place.family for place in told if not place.correct and place.family in library.families]
     at = first_open(places) or len(places)
-    progress = progress_at(drill_id, places, at, (drill.planned, drill.ends_at), held=held)
+    progress = progress_at(drill_id, drill, places, at, now, held=held)
     return SummaryView(
         progress=_progress(drill.purpose, progress),
         right=sum(place.correct is True for place in told),

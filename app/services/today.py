@@ -53,7 +53,7 @@ def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Tod
     state = shown_state(uow, actor, now)
     sets = list_due(uow, actor, now) if actor.role is Role.STUDENT else ()
     return TodayView(
-        open_drill=find_open_drill(uow, actor),
+        open_drill=find_open_drill(uow, actor, now),
         due=tuple(_due(library, state, actor, now)),
         misconceptions=tuple(open_misconceptions(library, state, actor)),
         sets=sets,

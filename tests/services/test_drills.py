@@ -10,7 +10,7 @@ import pytest
 from app.packs.library import Library
 from app.services.drills import (
     LENGTH,
-    LONGEST,
+    MOST_PLACES,
     DrillWish,
     drill_again,
     find_open_drill,
@@ -62,7 +62,7 @@ def test_topic_keeps_to_itself(uow: UnitOfWork, now: datetime) -> None:
     assert {place.pack for place in places} == {"datum"}
 
 
-@pytest.mark.parametrize("length", [0, -1, LONGEST + 1, 10**9])
+@pytest.mark.parametrize("length", [0, -1, MOST_PLACES + 1, 10**9])
 def test_length_out_of_range_is_named(uow: UnitOfWork, now: datetime, length: int) -> None:
     with pytest.raises(Invalid) as caught:
         start_drill(uow, visitor(uow), library(), DrillWish(length=length), 1, now)
@@ -87,7 +87,7 @@ def test_guest_has_no_drills(uow: UnitOfWork, now: datetime) -> None:
         start_drill(uow, guest("en", now), library(), DrillWish(), 1, now)
     with pytest.raises(NotFound):
         get_drill(uow, guest("en", now), uuid4())
-    assert find_open_drill(uow, guest("en", now)) is None
+    assert find_open_drill(uow, guest("en", now), now) is None
 
 
 def test_drill_of_somebody_else_is_not_found(uow: UnitOfWork, now: datetime) -> None:
@@ -144,11 +144,11 @@ def test_nothing_missed_leaves_nothing_to_repeat(uow: UnitOfWork, now: datetime)
 
 def test_latest_open_drill_is_found_until_it_is_finished(uow: UnitOfWork, now: datetime) -> None:
     alice = visitor(uow)
-    assert find_open_drill(uow, alice) is None
+    assert find_open_drill(uow, alice, now) is None
     first = start_drill(uow, alice, library(), replace(TWO_FAMILIES, length=1), 1, now)
     second = start_drill(uow, alice, library(), replace(TWO_FAMILIES, length=1), 2, now + timedelta(minutes=1))
-    assert find_open_drill(uow, alice) == second
-    assert find_open_drill(uow, visitor(uow)) is None
+    assert find_open_drill(uow, alice, now) == second
+    assert find_open_drill(uow, visitor(uow), now) is None
     place = get_drill(uow, alice, second)[1][0]
     answer(uow, alice, library(), place.id, right(drawn(place.family, place.seed, place.form, alice)), now)
-    assert find_open_drill(uow, alice) == first
+    assert find_open_drill(uow, alice, now) == first

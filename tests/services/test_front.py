@@ -58,7 +58,7 @@ def test_answering_opens_a_visit_and_starts_the_drill(uow: UnitOfWork, now: date
     _, places = get_drill(uow, outcome.visit.actor, outcome.answer.drill_id)
     assert len(places) == LENGTH
     assert (places[0].family, places[0].seed) == (front(now).family, front(now).seed)
-    assert question(uow, outcome.visit.actor, library(), outcome.answer.drill_id).progress.position == 2
+    assert question(uow, outcome.visit.actor, library(), outcome.answer.drill_id, now).progress.position == 2
 
 
 def test_sent_twice_it_is_the_same_drill_and_the_first_answer(uow: UnitOfWork, engine: Engine, now: datetime) -> None:

@@ -71,7 +71,7 @@ def one_account_an_invitation(uow: UnitOfWork, cast: Cast) -> None:
 def drills_come_along(uow: UnitOfWork, cast: Cast) -> None:
     guest = visitor(uow)
     drill_id = start_drill(uow, guest, library(), DrillWish(families=CONVERSIONS[:1], length=1), 5, NOW)
-    item_id = question(uow, guest, library(), drill_id).item_id
+    item_id = question(uow, guest, library(), drill_id, NOW).item_id
     with uow.reader() as connection:
         place = drills.list_places(connection, guest.school_id, drill_id)[0]
     answer(uow, guest, library(), item_id, right(drawn(place.family, place.seed, place.form, guest)), NOW)

@@ -69,10 +69,10 @@ class TestQuestion:
     def test_first_unanswered_item_comes_by_itself(
         self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime
     ) -> None:
-        assert question(uow, alice, library(), drill_id).progress.position == 1
+        assert question(uow, alice, library(), drill_id, now).progress.position == 1
         item_id, item = item_at(uow, alice, drill_id, 1)
         answer(uow, alice, library(), item_id, right(item), now)
-        view = question(uow, alice, library(), drill_id)
+        view = question(uow, alice, library(), drill_id, now)
         assert (view.progress.position, view.answered, view.progress.next_position) == (2, False, 2)
         marks = [mark.mark for mark in view.progress.marks]
         assert marks == [Mark.KEY, Mark.HERE, Mark.TO_COME, Mark.TO_COME]
@@ -82,7 +82,7 @@ class TestQuestion:
     ) -> None:
         item_id, item = item_at(uow, alice, drill_id, 2)
         answer(uow, alice, library(), item_id, wrong(item), now)
-        view = question(uow, alice, library(), drill_id, 2)
+        view = question(uow, alice, library(), drill_id, now, 2)
         assert view.answered
         assert (view.progress.marks[1].mark, view.progress.marks[1].here) == (Mark.MISSED, True)
 
@@ -92,54 +92,58 @@ class TestQuestion:
         for position in range(1, 5):
             item_id, item = item_at(uow, alice, drill_id, position)
             answer(uow, alice, library(), item_id, right(item), now)
-        view = question(uow, alice, library(), drill_id)
+        view = question(uow, alice, library(), drill_id, now)
         assert (view.progress.position, view.answered, view.progress.finished) == (4, True, True)
 
-    def test_item_is_the_one_the_engine_draws(self, uow: UnitOfWork, alice: Actor, drill_id: UUID) -> None:
+    def test_item_is_the_one_the_engine_draws(
+        self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime
+    ) -> None:
         _, item = item_at(uow, alice, drill_id, 3)
-        view = question(uow, alice, library(), drill_id, 3).item
+        view = question(uow, alice, library(), drill_id, now, 3).item
         assert (view.family, view.topic, view.place) == (item.family, item.pack, "Otterlea")
         assert view.worded.form == item.form
         assert len(view.worded.options) == len(item.options)
 
-    def test_switching_language_keeps_item_and_numbers(self, uow: UnitOfWork, alice: Actor, drill_id: UUID) -> None:
-        english = question(uow, alice, library(), drill_id, 1)
-        french = question(uow, set_language(uow, alice, "fr"), library(), drill_id, 1)
+    def test_switching_language_keeps_item_and_numbers(
+        self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime
+    ) -> None:
+        english = question(uow, alice, library(), drill_id, now, 1)
+        french = question(uow, set_language(uow, alice, "fr"), library(), drill_id, now, 1)
         assert french.item_id == english.item_id
         assert french.item.stamp == english.item.stamp
         assert french.item.worded.question != english.item.worded.question
         assert french.item.worded.figure_calls == english.item.worded.figure_calls
 
     def test_looking_writes_nothing(
-        self, uow: UnitOfWork, engine: Engine, alice: Actor, drill_id: UUID, count_queries: Counting
+        self, uow: UnitOfWork, engine: Engine, alice: Actor, drill_id: UUID, count_queries: Counting, now: datetime
     ) -> None:
         before = count_rows(engine)
         with count_queries() as counted:
-            question(uow, alice, library(), drill_id)
+            question(uow, alice, library(), drill_id, now)
         assert (len(counted.queries), counted.commits) == (2, 0)
         assert count_rows(engine) == before
 
     @pytest.mark.parametrize("position", [5, -1, 10**9])
     def test_position_outside_the_drill_is_not_found(
-        self, uow: UnitOfWork, alice: Actor, drill_id: UUID, position: int
+        self, uow: UnitOfWork, alice: Actor, drill_id: UUID, position: int, now: datetime
     ) -> None:
         with pytest.raises(NotFound):
-            question(uow, alice, library(), drill_id, position)
+            question(uow, alice, library(), drill_id, now, position)
 
     def test_strangers_find_nothing(self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime) -> None:
         item_id, item = item_at(uow, alice, drill_id, 1)
         for stranger in (visitor(uow), charlie(uow), guest("en", now)):
             with pytest.raises(NotFound):
-                question(uow, stranger, library(), drill_id)
+                question(uow, stranger, library(), drill_id, now)
             with pytest.raises(NotFound):
                 answer(uow, stranger, library(), item_id, right(item), now)
         with pytest.raises(NotFound):
-            question(uow, alice, library(), uuid4())
+            question(uow, alice, library(), uuid4(), now)
 
-    def test_withdrawn_question_is_said(self, uow: UnitOfWork, alice: Actor, drill_id: UUID) -> None:
+    def test_withdrawn_question_is_said(self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime) -> None:
         _, item = item_at(uow, alice, drill_id, 1)
         with pytest.raises(Conflict, match="no longer offered"):
-            question(uow, alice, without(item.family), drill_id, 1)
+            question(uow, alice, without(item.family), drill_id, now, 1)
 
 
 class TestAnswer:
@@ -171,7 +175,7 @@ class TestAnswer:
         self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime
     ) -> None:
         reader = set_language(uow, alice, "fr")
-        view = question(uow, reader, library(), drill_id, 1)
+        view = question(uow, reader, library(), drill_id, now, 1)
         item_id, item = item_at(uow, alice, drill_id, 1)
         answer(uow, reader, library(), item_id, right(item), now)
         shown = kept(uow, alice, item_id).shown
@@ -219,11 +223,11 @@ class TestAnswer:
     def test_other_numbers_than_were_shown_do_not_count(
         self, uow: UnitOfWork, engine: Engine, alice: Actor, drill_id: UUID, now: datetime
     ) -> None:
-        view = question(uow, alice, library(), drill_id, 1)
+        view = question(uow, alice, library(), drill_id, now, 1)
         item_id, item = item_at(uow, alice, drill_id, 1)
         sent = Sent({**right(item).fields, "stamp": [view.item.stamp]})
         later = revised(item.family)
-        assert question(uow, alice, later, drill_id, 1).item.stamp != view.item.stamp
+        assert question(uow, alice, later, drill_id, now, 1).item.stamp != view.item.stamp
         with pytest.raises(Conflict, match="has been revised"):
             answer(uow, alice, later, item_id, sent, now)
         assert count_rows(engine)["attempt"] == 0
@@ -239,7 +243,7 @@ class TestAnswer:
     ) -> None:
         item_id, item = item_at(uow, alice, drill_id, 1)
         later = revised(item.family)
-        stamp = question(uow, alice, later, drill_id, 1).item.stamp
+        stamp = question(uow, alice, later, drill_id, now, 1).item.stamp
         sent = Sent({"choice": ["0"], "value": ["045"], "stamp": [stamp]})
         answer(uow, alice, later, item_id, sent, now)
         assert kept(uow, alice, item_id).family_version == 2

@@ -5,11 +5,11 @@ from datetime import datetime, timedelta
 
 from app.packs.library import Library
 from app.services.actor import Actor
-from app.services.adaptive import Aim, go_on, start_adaptive
+from app.services.adaptive import Aim, start_adaptive
 from app.services.drills import DrillWish, get_drill, start_drill
 from app.services.learning import LearnerState, SkillState, find_state, rebuild
 from app.services.own_table import own_csv
-from app.services.practice import Sent, answer
+from app.services.practice import Sent, answer, question
 from app.services.record import Mistake, record
 from app.services.today import open_misconceptions, shown_state, today
 from app.storage.unit_of_work import UnitOfWork
@@ -81,7 +81,7 @@ def test_other_home_keeps_what_is_known_and_a_running_drill_its_own(uow: UnitOfW
     known = shown_state(uow, alice, NOW)
     moved = replace(alice, conventions=replace(alice.conventions, variation_deg=-alice.conventions.variation_deg))
     assert shown_state(uow, moved, NOW) == known
-    go_on(uow, moved, library(), drill_id, NOW)
+    assert question(uow, moved, library(), drill_id, NOW, 2).item.place == alice.conventions.place
     assert get_drill(uow, moved, drill_id)[0].conventions == drill.conventions
     other, _ = get_drill(uow, moved, start_adaptive(uow, moved, library(), aim, 5, NOW))
     assert other.conventions == moved.conventions.as_json()

@@ -167,11 +167,11 @@ def test_nothing_tells_before_the_end(uow: UnitOfWork) -> None:
     with pytest.raises(Conflict):
         verdict(uow, alice, library(), first.item_id, NOW)
     with pytest.raises(Conflict, match="belongs to a rehearsal"):
-        question(uow, alice, library(), view.drill_id, 1)
+        question(uow, alice, library(), view.drill_id, NOW, 1)
     with pytest.raises(Conflict, match="belongs to a rehearsal"):
         answer(uow, alice, library(), first.item_id, Sent({"choice": ["0"]}), NOW)
     assert summary(uow, alice, library(), view.drill_id, NOW).right == 0
-    assert find_open_drill(uow, alice) is None
+    assert find_open_drill(uow, alice, NOW) is None
     assert attempts_of(uow, alice) == 0
 
 

@@ -82,7 +82,7 @@ def test_nobody_else_reaches_it(evening: Evening) -> None:
         start_sitting(evening.uow, visitor(evening.uow), library(), given, NOW)
     for stranger in (cast.bob, cast.charlie, cast.ingrid, visitor(evening.uow)):
         with pytest.raises(NotFound):
-            question(evening.uow, stranger, library(), drill_id)
+            question(evening.uow, stranger, library(), drill_id, NOW)
         with pytest.raises(NotFound):
             hand_in(evening.uow, stranger, drill_id, NOW)
     assert list_due(evening.uow, cast.charlie, NOW) == []
@@ -175,7 +175,7 @@ def _refuses_to_tell(evening: Evening, drill_id: UUID, now: datetime) -> None:
     assert (view.held, view.right, view.topics, view.misconceptions, view.missed) == (True, 0, (), (), ())
     assert {item.mark for item in view.items} <= {Mark.ANSWERED, Mark.TO_COME}
     assert {mark.mark for mark in view.progress.marks} <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
-    shown = question(uow, alice, library(), drill_id)
+    shown = question(uow, alice, library(), drill_id, NOW)
     assert {mark.mark for mark in shown.progress.marks} <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
     answered = get_drill(uow, alice, drill_id)[1][0]
     with pytest.raises(Conflict, match="Your answer is kept"):
@@ -205,7 +205,7 @@ def test_after_due_waits_for_whoever_has_longer(evening: Evening) -> None:
 def test_at_once_tells_each_answer(evening: Evening) -> None:
     drill_id = evening.start(evening.give(SetSettings("Turns", reveal="at-once")))
     evening.sit(drill_id, "+")
-    assert question(evening.uow, evening.cast.alice, library(), drill_id).progress.marks[0].mark is Mark.KEY
+    assert question(evening.uow, evening.cast.alice, library(), drill_id, NOW).progress.marks[0].mark is Mark.KEY
     answered = get_drill(evening.uow, evening.cast.alice, drill_id)[1][0]
     assert verdict(evening.uow, evening.cast.alice, library(), answered.id, NOW).correct
 
@@ -234,11 +234,11 @@ def test_changed_pass_mark_shows_old_and_new(evening: Evening) -> None:
 
 def test_set_has_its_own_language_and_its_own_home(evening: Evening) -> None:
     drill_id = evening.start(evening.give(SetSettings("Virages", language="fr")))
-    view = question(evening.uow, evening.cast.alice, library(), drill_id)
+    view = question(evening.uow, evening.cast.alice, library(), drill_id, NOW)
     assert view.item.worded.language == "fr"
     assert view.item.place == evening.cast.ingrid.conventions.place
 
 
 def test_open_sitting_is_not_offered_as_the_last_drill(evening: Evening) -> None:
     evening.start(evening.give())
-    assert find_open_drill(evening.uow, evening.cast.alice) is None
+    assert find_open_drill(evening.uow, evening.cast.alice, NOW) is None

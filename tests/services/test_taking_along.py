@@ -18,7 +18,7 @@ def practise(uow: UnitOfWork, actor: Actor) -> UUID:
     """Start a drill of three and answer two: one wrong, one right."""
     drill_id = start_drill(uow, actor, library(), DrillWish(families=CONVERSIONS, length=3), 5, NOW)
     for number in range(2):
-        view = question(uow, actor, library(), drill_id)
+        view = question(uow, actor, library(), drill_id, NOW)
         with uow.reader() as connection:
             place = drills.list_places(connection, actor.school_id, drill_id)[number]
         item = drawn(place.family, place.seed, place.form, actor)
@@ -31,7 +31,7 @@ def test_drills_and_answers_come_along_once(uow: UnitOfWork) -> None:
     old = practise(uow, guest)
     assert take_along(uow, guest, alice, NOW) == 2
     with uow.reader() as connection:
-        found = drills.find_latest_open(connection, alice.school_id, alice.own_visit)
+        found = drills.find_latest_open(connection, alice.school_id, alice.own_visit, NOW)
     assert found is not None
     assert found != old
     view, before = summary(uow, alice, library(), found, NOW), summary(uow, guest, library(), old, NOW)

@@ -25,7 +25,7 @@ from app.services.drills import get_drill
 from app.services.exam_profiles import built_in_profiles
 from app.services.items import get_item
 from app.services.learning import find_state, posed_of
-from app.services.practice import Sent, answer, read_reply
+from app.services.practice import Sent, answer, question, read_reply
 from app.services.rehearsal_answers import hand_in, keep_answer
 from app.services.rehearsals import get_rehearsal, start_rehearsal
 from app.services.visits import guest, open_visit
@@ -137,6 +137,7 @@ class _Walk:
                 self.answers["rehearsal"] += 1
 
     def _open_place(self, drill_id: UUID) -> PlaceRow | None:
+        question(self.uow, self.actor, self.library, drill_id, self.now)
         places = get_drill(self.uow, self.actor, drill_id)[1]
         return next((place for place in places if place.correct is None), None)
 

@@ -13,8 +13,8 @@ class Drill(Base):
     """A run of items under one set of conventions, frozen when it starts.
 
     purpose: "practice", or what else decides when its verdicts may be seen: a "set" (Sitting) or a "rehearsal".
-    A drill with an `aim` goes on after each answer, item by item, until there are `planned` of them or it is `ends_at`;
-    any other has all its items from the start.
+    A drill with an `aim` gets its items one by one, as they are asked for, until there are `planned` of them or it is
+    `ends_at`; any other has all its items from the start.
     """
 
     __tablename__ = "drill"

@@ -82,6 +82,7 @@ class AnsweredRow(NamedTuple):
     drill_id: UUID
     position: int
     purpose: str
+    aim: dict[str, Any] | None
     planned: int | None
     ends_at: datetime | None
     attempt: AttemptRow
@@ -152,7 +153,7 @@ FIND_ANSWERED = Prepared(
     select(
         DRILL.c.id,
         ITEM.c.position,
-        *(DRILL.c[n] for n in ("purpose", "planned", "ends_at")),
+        *(DRILL.c[n] for n in ("purpose", "aim", "planned", "ends_at")),
         *(ATTEMPT.c[n] for n in AttemptRow._fields),
     )
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
@@ -218,8 +219,8 @@ def find_answered(connection: Connection, school_id: UUID, visit_id: UUID, item_
     row = FIND_ANSWERED.first(connection, found)
     if row is None:
         return None
-    drill_id, position, purpose, planned, ends_at, *attempt = row
-    return AnsweredRow(drill_id, position, purpose, planned, ends_at, AttemptRow(*attempt))
+    drill_id, position, purpose, aim, planned, ends_at, *attempt = row
+    return AnsweredRow(drill_id, position, purpose, aim, planned, ends_at, AttemptRow(*attempt))
 
 
 def add_attempt(connection: Connection, attempt: AttemptRow) -> None:

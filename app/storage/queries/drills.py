@@ -6,7 +6,7 @@ from itertools import starmap
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, insert, select
+from sqlalchemy import Connection, bindparam, func, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
@@ -17,7 +17,7 @@ from app.storage.upsert import AddIfFree
 DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
 ANSWER_TO_ITEM = (ATTEMPT.c.school_id == ITEM.c.school_id) & (ATTEMPT.c.drill_item_id == ITEM.c.id)
 
-
+MOST_PLACES = 50
 OF_ANSWER = frozenset({"correct", "misconceptions", "set_aside_at"})
 
 
@@ -74,16 +74,26 @@ PLACES = Prepared(
     .where(ITEM.c.school_id == bindparam("school_id"), ITEM.c.drill_id == bindparam("drill_id"))
     .order_by(ITEM.c.position)
 )
+_OF_DRILL = (ITEM.c.school_id == DRILL.c.school_id, ITEM.c.drill_id == DRILL.c.id)
+_HAS_OPEN_PLACE = (
+    select(ITEM.c.id)
+    .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
+    .where(*_OF_DRILL, ATTEMPT.c.id.is_(None))
+    .exists()
+)
+_PLACES_SO_FAR = select(func.count()).select_from(ITEM).where(*_OF_DRILL).scalar_subquery()
+_GOES_ON = (
+    (DRILL.c.planned.is_not(None) | DRILL.c.ends_at.is_not(None))
+    & (DRILL.c.ends_at.is_(None) | (DRILL.c.ends_at > bindparam("now")))
+    & (func.coalesce(DRILL.c.planned, MOST_PLACES) > _PLACES_SO_FAR)
+)
 LATEST_OPEN = (
     select(DRILL.c.id)
     .where(
         DRILL.c.school_id == bindparam("school_id"),
         DRILL.c.visit_id == bindparam("visit_id"),
         DRILL.c.purpose == "practice",
-        select(ITEM.c.id)
-        .select_from(ITEM.outerjoin(ATTEMPT, ANSWER_TO_ITEM))
-        .where(ITEM.c.school_id == DRILL.c.school_id, ITEM.c.drill_id == DRILL.c.id, ATTEMPT.c.id.is_(None))
-        .exists(),
+        _HAS_OPEN_PLACE | _GOES_ON,
     )
     .order_by(DRILL.c.started_at.desc())
     .limit(1)
@@ -91,6 +101,7 @@ LATEST_OPEN = (
 ADD_DRILL = insert(DRILL)
 ADD_ITEMS = insert(ITEM)
 ADD_IF_FREE = AddIfFree(ITEM)
+PLAN = update(DRILL).where(DRILL.c.school_id == bindparam("school"), DRILL.c.id == bindparam("drill"))
 
 
 def find_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> DrillRow | None:
@@ -106,9 +117,10 @@ def list_places(connection: Connection, school_id: UUID, drill_id: UUID) -> tupl
     return tuple(starmap(PlaceRow, rows))
 
 
-def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID) -> UUID | None:
-    """Return the visit's latest drill for practice that has a place without an answer."""
-    found: UUID | None = connection.scalar(LATEST_OPEN, {"school_id": school_id, "visit_id": visit_id})
+def find_latest_open(connection: Connection, school_id: UUID, visit_id: UUID, now: datetime) -> UUID | None:
+    """Return the visit's latest drill for practice that has a place without an answer, or is to have one more."""
+    of = {"school_id": school_id, "visit_id": visit_id, "now": now}
+    found: UUID | None = connection.scalar(LATEST_OPEN, of)
     return found
 
 
@@ -126,6 +138,11 @@ def add_place(connection: Connection, school_id: UUID, drill_id: UUID, place: Pl
     """Keep one more place of a drill; False when somebody was quicker."""
     row = _chosen(place) | {"school_id": school_id, "drill_id": drill_id}
     return ADD_IF_FREE.run(connection, row) == 1
+
+
+def plan_places(connection: Connection, school_id: UUID, drill_id: UUID, planned: int) -> None:
+    """Settle how many places a drill will have."""
+    connection.execute(PLAN, {"school": school_id, "drill": drill_id, "planned": planned})
 
 
 def _chosen(place: PlaceRow) -> dict[str, Any]:

@@ -55,7 +55,7 @@ def _page(seed: int, refusal: Invalid | Conflict | None = None) -> str:
         "front/show_start.html",
         page=page,
         topics=list_topics(library(), language()),
-        open_drill=find_open_drill(uow(), actor()),
+        open_drill=find_open_drill(uow(), actor(), now()),
         here=url_for("front.show_start", seed=seed),
     )
 

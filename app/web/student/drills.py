@@ -34,7 +34,7 @@ def start_drill() -> ResponseReturnValue:
 @allow(*PRACTISING)
 def resume_drill(drill_id: UUID) -> ResponseReturnValue:
     """Go to the first question without an answer, or to the summary."""
-    view = question(uow(), actor(), library(), drill_id)
+    view = question(uow(), actor(), library(), drill_id, now())
     if view.progress.finished or (view.sitting and refuses_answers(view.sitting, now())):
         return redirect(url_for("student.show_summary", drill_id=drill_id))
     return redirect(url_for("student.show_question", drill_id=drill_id, position=view.progress.position))

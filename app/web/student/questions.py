@@ -49,7 +49,9 @@ def show_verdict(item_id: UUID) -> ResponseReturnValue:
 
 
 def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = None) -> ResponseReturnValue:
-    view = question(uow(), actor(), library(), drill_id, position)
+    view = question(uow(), actor(), library(), drill_id, now(), position)
+    if view.progress.finished and view.progress.position < position:
+        return redirect(url_for("student.show_summary", drill_id=drill_id))
     if view.sitting and refuses_answers(view.sitting, now()):
         if refusal:
             raise refusal

@@ -7,7 +7,7 @@ from app.services.drills import LENGTH, find_open_drill, list_topics
 from app.services.families import get_topic, list_families
 from app.services.withdrawals import offered
 from app.web.access import allow
-from app.web.current import actor, language, library, uow
+from app.web.current import actor, language, library, now, uow
 from app.web.student.blueprint import PRACTISING, student
 
 LENGTHS = (5, LENGTH, 20)
@@ -18,7 +18,7 @@ LENGTHS = (5, LENGTH, 20)
 def show_topics() -> ResponseReturnValue:
     """List the topics."""
     topics = list_topics(library(), language())
-    open_drill = find_open_drill(uow(), actor())
+    open_drill = find_open_drill(uow(), actor(), now())
     return render_template("student/show_topics.html", topics=topics, open_drill=open_drill, lengths=LENGTHS)
 
 

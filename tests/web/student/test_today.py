@@ -84,6 +84,17 @@ def test_drill_by_minutes_ends_after_the_question_in_hand(app: Flask, alice: Bro
     assert page.words("//main/p[1]").startswith("10 of 10 right")
 
 
+def test_next_question_asked_for_when_the_time_is_over_is_the_summary(app: Flask, alice: Browser, clock: Clock) -> None:
+    page = alice.submit(alice.get_page("/today"), {"size": "minutes 10"}, f"({TODAY})[1]")
+    verdict = alice.submit(page, right_answer(item_of(app, page)))
+    onward = verdict.find("//a[contains(@class, 'next')]/@href")[0]
+    assert onward.endswith("/questions/2")
+    assert alice.get_page("/today").find("//a[starts-with(@href, '/drills/')]")
+    clock.forward(timedelta(minutes=11))
+    assert alice.get_page(onward).words("//h1") == "1 of 1 right"
+    assert not alice.get_page("/today").find("//a[starts-with(@href, '/drills/')]")
+
+
 @pytest.mark.parametrize(("size", "named"), [("items 0", "0 questions"), ("minutes 500", "500"), ("hours", "0")])
 def test_size_that_cannot_be_is_named(alice: Browser, size: str, named: str) -> None:
     page = alice.submit(alice.get_page("/today"), {"size": size}, f"({TODAY})[1]", 422)
