@@ -1,12 +1,14 @@
 """What airspeed indicator, altimeter and vertical speed indicator do with a blocked pitot or static side."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from app.figures.model import FigureCall
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step
+from app.questions.solvers.pressure_blocked_numbers import rate, speed, statements
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 INSTRUMENTS = ("asi", "altimeter", "vsi")
 GROUPS = ("works", "reads-high", "reads-low", "stands-still", "stays-zero")
@@ -61,11 +63,30 @@ SLIPS: dict[str, dict[str, dict[str, str]]] = {
 }  # fmt: skip
 
 
+# Cases to sort: what is blocked, and where the aircraft is from the level at which it blocked.
+CASES = {
+    "case-ram": ("ram", "level"),
+    "case-ram-drain-level": ("ram-drain", "level"),
+    "case-ram-drain-above": ("ram-drain", "above"),
+    "case-ram-drain-below": ("ram-drain", "below"),
+    "case-static-level": ("static", "level"),
+    "case-static-above": ("static", "above"),
+    "case-static-below": ("static", "below"),
+    "case-all-above": ("all", "above"),
+    "case-alternate": ("alternate", "cruise"),
+}
+CASES_SORTED = 6
+
+
 @solver("pitot-static-blockage")
 def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: for each instrument, whether it works, reads high or low, stands still or stays at zero; or feet shown."""
-    if parameters["ask"] == "altimeter":
-        return _altimeter(parameters)
+    """Key: for each instrument, whether it works, reads high or low, stands still or stays at zero; or a number."""
+    if parameters["ask"] == "statements":
+        return statements(parameters["shuffle"])
+    if parameters["ask"] == "airspeed":
+        return _airspeed(parameters["shuffle"])
+    if parameters["ask"] != "behaviour":
+        return NUMBERS[parameters["ask"]](parameters)
     fault, phase = parameters["fault"], parameters["phase"]
     if (fault == "alternate") != (phase == "cruise"):
         raise Redraw("the alternate source is opened in level flight, and blocked lines need a level they blocked at")
@@ -89,6 +110,27 @@ def pitot_static_blockage(parameters: Mapping[str, Any], _conventions: Conventio
     )
 
 
+def _airspeed(shuffle: int) -> Solution:
+    """Sort cases by what the airspeed indicator does in each of them."""
+    cases = few_of(tuple(CASES), CASES_SORTED, shuffle)
+    key = {case: _behaviour(*CASES[case])["asi"] for case in cases}
+    return Solution(
+        key=key,
+        given={"ask": "airspeed"},
+        options=cases,
+        slips={
+            (case, group): name
+            for case in cases
+            for group, name in SLIPS[CASES[case][0]]["asi"].items()
+            if group != key[case]
+        },
+        steps=tuple(Step(_line("asi", *CASES[case]), {"found": key[case]}) for case in cases),
+        model_notes=("alternate-table",) if "case-alternate" in cases else ("needle",),
+        scene="airspeed",
+        features={"static": 0.0},
+    )
+
+
 def _altimeter(parameters: Mapping[str, Any]) -> Solution:
     """Return what the altimeter shows at another level: the old number with static shut, the new one with it free."""
     fault, phase, level = parameters["fault"], parameters["phase"], parameters["level_ft"]
@@ -107,6 +149,11 @@ def _altimeter(parameters: Mapping[str, Any]) -> Solution:
         scene="altimeter",
         features={"static": float(shut)},
     )
+
+
+NUMBERS: Mapping[str, Callable[[Mapping[str, Any]], Solution]] = {
+    "altimeter": _altimeter, "speed": speed, "rate": rate,
+}  # fmt: skip
 
 
 def _behaviour(fault: str, phase: str) -> dict[str, str]:

@@ -85,6 +85,17 @@ def setting(draw: Mapping[str, Any]) -> Any:
     return SETTINGS[p["flight"]]
 
 
+# FAA-H-8083-25C chapter 8 (from memory), as pressures: what is true of the statements to tick.
+TRUE_OF_BLOCKAGES = {
+    "drain-lets-out",
+    "ram-shut-climb-more",
+    "static-shut-above-less",
+    "static-shut-altimeter-still",
+    "cabin-altimeter-high",
+    "cabin-rate-recovers",
+}
+
+
 def blockage(draw: Mapping[str, Any]) -> Any:
     """Work it from pressures, as differences from what they should be: one unit of pressure for the height moved.
 
@@ -93,10 +104,25 @@ def blockage(draw: Mapping[str, Any]) -> Any:
     p = draw["parameters"]
     if p["ask"] == "altimeter":
         return p["level_ft"] if p["fault"] in {"static", "all"} else p["next_level_ft"]
-    fault, phase = p["fault"], p["phase"]
+    if p["ask"] == "statements":
+        return [each for each in draw["options"] if each in TRUE_OF_BLOCKAGES]
+    if p["ask"] == "rate":
+        return 0 if p["fault"] in {"static", "all"} else p["later_rate_ft_min"]
+    if p["ask"] == "speed":
+        pitot_moves, leaks = p["fault"] == "static", p["fault"] == "ram"
+        return 0 if leaks else p["cas_kt"] if pitot_moves else p["ias_kt"]
+    if p["ask"] == "airspeed":
+        return {case: _behaviour(*CASE.fullmatch(case).groups())["asi"] for case in draw["options"]}  # type: ignore[union-attr]
+    return _behaviour(p["fault"], p["phase"])
+
+
+CASE = re.compile("case-(ram-drain|ram|static|all|alternate)-?(level|above|below)?")
+
+
+def _behaviour(fault: str, phase: str | None) -> dict[str, str]:
     if fault == "alternate":
         return {"asi": "reads-high", "altimeter": "reads-high", "vsi": "works"}
-    outside = {"level": 0, "above": -1, "below": 1}[phase]
+    outside = {None: 0, "level": 0, "above": -1, "below": 1}[phase]
     pitot_shut, static_shut = fault in {"ram", "ram-drain", "all"}, fault in {"static", "all"}
     static_found = 0 if static_shut else outside
     pitot_found = 0 if pitot_shut else outside
