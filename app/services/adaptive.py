@@ -27,7 +27,7 @@ from app.services.messages import say
 from app.services.mix import TRIES, Suits, choose_items
 from app.services.progress import goes_on
 from app.services.set_wishes import carriers
-from app.services.withdrawals import load_offered
+from app.services.withdrawals import load_offered, still_asked
 from app.storage.ids import new_id
 from app.storage.queries import attempts, drills
 from app.storage.queries.drills import MOST_PLACES, DrillRow, PlaceRow
@@ -58,20 +58,24 @@ class Aim(NamedTuple):
 def start_adaptive(uow: UnitOfWork, actor: Actor, library: Library, aim: Aim, seed: int, now: datetime) -> UUID:
     """Start a drill with its first item and return its id.
 
-    NotFound for an unknown topic, family or misconception; Invalid for its length; Conflict when nothing is offered.
+    NotFound for an unknown topic, family or misconception; Invalid for its length; Conflict when nothing is offered
+    or the school has withdrawn it.
     """
     _check_length(aim, actor)
     with uow.reader() as connection:
-        library = load_offered(connection, actor, library)
+        drawn = load_offered(connection, actor, library)
         state = find_state(connection, actor.school_id, actor.own_visit)
-    families = tuple(wanted_families(library, DrillWish(aim.topic, aim.families)))
+    named = still_asked(actor, library, drawn, (_family_of(aim),) if aim.misconception else aim.families)
+    families = tuple(wanted_families(drawn, DrillWish(aim.topic, named)))
+    if aim.misconception:
+        mending_families(drawn, aim.misconception)
     kept_aim = {"families": list(families) if aim.topic or aim.families else [], "misconception": aim.misconception}
     drill = new_drill(actor, new_id(now), aim.topic, seed, now)._replace(
         aim=kept_aim,
         planned=aim.length if aim.minutes is None else None,
         ends_at=now + timedelta(minutes=aim.minutes) if aim.minutes else None,
     )
-    item = _Chooser(uow, actor, library, drill, state).next_item((), now)
+    item = _Chooser(uow, actor, drawn, drill, state).next_item((), now)
     if item is None:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     keep_drill(uow, drill, [item], now)
@@ -127,7 +131,7 @@ class _Chooser(NamedTuple):
     def _families(self) -> Sequence[str]:
         aim: dict[str, Any] = self.drill.aim or {}
         if aim["misconception"]:
-            return mending_families(self.library, aim["misconception"])
+            return carriers(self.library, aim["misconception"])
         return [each for each in aim["families"] or self.library.families if each in self.library.families]
 
     def _item(self, choice: Choice, places: Sequence[PlaceRow], now: datetime, rng: Random) -> Item | None:
@@ -191,6 +195,10 @@ def mending_families(library: Library, misconception: str) -> tuple[str, ...]:
     if not found:
         raise NotFound(misconception)
     return found
+
+
+def _family_of(aim: Aim) -> str:
+    return aim.misconception.partition("/")[0]
 
 
 def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]], most: int) -> tuple[list[Item], list[Item]]:

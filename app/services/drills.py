@@ -1,7 +1,7 @@
 """Starting drills: which items they hold is settled once, when they start."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import islice
 from typing import NamedTuple
@@ -15,7 +15,7 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.messages import say
 from app.services.mix import choose_items
 from app.services.reveal import find_sitting, require_open
-from app.services.withdrawals import offered
+from app.services.withdrawals import offered, still_asked
 from app.storage.ids import new_id
 from app.storage.queries import drills
 from app.storage.queries.drills import MOST_PLACES, DrillRow, PlaceRow
@@ -54,11 +54,13 @@ def list_topics(library: Library, language: Language) -> Sequence[TopicView]:
 def start_drill(uow: UnitOfWork, actor: Actor, library: Library, wish: DrillWish, seed: int, now: datetime) -> UUID:
     """Start a drill and return its id; the same seed, wish and conventions choose the same items.
 
-    NotFound for an unknown topic or family, Invalid for its length, Conflict when nothing is offered at this home.
+    NotFound for an unknown topic or family, Invalid for its length, Conflict when nothing is offered at this home or
+    by this school; what the school has withdrawn among others is left out.
     """
     if not 1 <= wish.length <= MOST_PLACES:
         raise Invalid(say("length", actor.language, value=wish.length, most=MOST_PLACES), "length")
     drawn = offered(uow, actor, library)
+    wish = replace(wish, families=still_asked(actor, library, drawn, wish.families))
     items = list(islice(choose_items(drawn, wanted_families(drawn, wish), actor.conventions, seed), wish.length))
     if not items:
         raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
@@ -74,12 +76,12 @@ def drill_again(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID,
     """
     drill, places = get_drill(uow, actor, drill_id)
     require_open(find_sitting(uow, actor, drill_id, drill.purpose), actor, now)
-    drawn = offered(uow, actor, library).families
     counted = [place for place in places if place.set_aside_at is None]
-    missed = [place.family for place in counted if place.correct is False and place.family in drawn]
+    missed = [place.family for place in counted if place.correct is False and place.family in library.families]
     if not missed:
         raise Conflict(say("nothing-missed", actor.language))
-    wish = DrillWish(families=tuple(dict.fromkeys(missed)), length=max(SHORTEST_AGAIN, len(missed)))
+    asked = still_asked(actor, library, offered(uow, actor, library), missed)
+    wish = DrillWish(families=tuple(dict.fromkeys(asked)), length=max(SHORTEST_AGAIN, len(asked)))
     return start_drill(uow, actor, library, wish, seed, now)
 
 

@@ -11,10 +11,11 @@ from app.learner.readiness import LEAST_ANSWERS_A_SKILL, Asked, Section, Words, 
 from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.difficulty import list_difficulties
-from app.services.errors import Invalid
+from app.services.errors import Conflict, Invalid
 from app.services.exam_profiles import ExamProfile, ExamSection
 from app.services.learning import LearnerState, find_state
 from app.services.messages import say
+from app.services.withdrawals import offered
 from app.storage.unit_of_work import UnitOfWork
 
 FARTHEST = timedelta(days=730)
@@ -59,10 +60,13 @@ def ready_for(
     on = read_day(typed, actor, now)
     today = actor.day_of(now)
     moment = now if on is None else now + (on - today)
+    library = offered(uow, actor, library)
     state, difficulties = _known(uow, actor, library)
     skills = {name: aged(each.skill, moment) for name, each in state.skills.items()}
     blueprints = ((each, _blueprint(library, profile, each, difficulties)) for each in profile.sections if each.asked)
     asked = {section: blueprint for section, blueprint in blueprints if blueprint.asked}
+    if not asked:
+        raise Conflict(say("nothing-offered", actor.language, place=actor.conventions.place))
     whole = readiness(state.level, skills, tuple(asked.values()), _least(profile.pass_percent, profile.asked))
     chances = {
         section.id: readiness(state.level, skills, (blueprint,), _section_least(profile, section))

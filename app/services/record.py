@@ -20,6 +20,7 @@ from app.services.today import (
     open_misconceptions,
     shown_state,
 )
+from app.services.withdrawals import offered
 from app.storage.queries import attempts, tallies
 from app.storage.queries.attempts import MarkRow
 from app.storage.unit_of_work import UnitOfWork
@@ -97,7 +98,7 @@ class RecordView(NamedTuple):
 
 def record(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> RecordView:
     """Return the actor's own record; a guest's is empty."""
-    state = shown_state(uow, actor, now)
+    state, drawn = shown_state(uow, actor, now), offered(uow, actor, library)
     marks: Sequence[MarkRow] = ()
     took_ms = 0
     if actor.visit_id is not None:
@@ -111,9 +112,9 @@ def record(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Re
         right=sum(mark.correct for mark in marks),
         minutes=round(took_ms / 60_000),
         topics=tuple(_topics(library, state, actor, now)),
-        open=tuple(open_misconceptions(library, state, actor)),
+        open=tuple(open_misconceptions(drawn, state, actor)),
         mended=tuple(_mended(library, state, actor)),
-        mistakes=tuple(_mistakes(library, marks, actor)),
+        mistakes=tuple(_mistakes(drawn, marks, actor)),
     )
 
 

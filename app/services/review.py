@@ -24,6 +24,7 @@ from app.services.messages import say
 from app.services.practice import AnswerOutcome
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
 from app.services.reveal import REHEARSAL, find_sitting, may_see, reader_of, require_open
+from app.services.withdrawals import offered
 from app.storage.queries import attempts, drills
 from app.storage.queries.attempts import AnsweredRow, AttemptRow
 from app.storage.queries.drills import DrillRow, PlaceRow
@@ -155,7 +156,8 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     counted = [place for place in places if place.set_aside_at is None]
     answered = [place for place in counted if place.correct is not None]
     told = [] if held else answered
-    missed = [place.family for place in told if not place.correct and place.family in library.families]
+    drawn = offered(uow, actor, library).families
+    missed = [place.family for place in told if not place.correct and place.family in drawn]
     at = first_open(places) or len(places)
     progress = progress_at(drill_id, drill, places, at, now, held=held)
     return SummaryView(

@@ -11,6 +11,7 @@ from app.services.drills import TopicView, find_open_drill, list_topics
 from app.services.learning import LearnerState, find_state, find_state_without
 from app.services.reveal import held_items
 from app.services.sittings import DueView, list_due
+from app.services.withdrawals import offered
 from app.storage.unit_of_work import UnitOfWork
 
 # A misconception that was once this likely is open, worth a drill of its own, until it is less likely than this.
@@ -49,7 +50,8 @@ class TodayView(NamedTuple):
 
 
 def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> TodayView:
-    """Return the actor's plan; a guest's holds only what is new."""
+    """Return the actor's plan, of what the school asks; a guest's holds only what is new."""
+    library = offered(uow, actor, library)
     state = shown_state(uow, actor, now)
     sets = list_due(uow, actor, now) if actor.role is Role.STUDENT else ()
     return TodayView(

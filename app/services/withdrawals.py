@@ -10,7 +10,7 @@ from sqlalchemy import Connection
 from app.packs.library import Library
 from app.services.actor import Actor, Role
 from app.services.audit import note
-from app.services.errors import Invalid, NotAllowed, NotFound
+from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.messages import say
 from app.storage.models import Withdrawal
 from app.storage.queries import withdrawals
@@ -29,6 +29,16 @@ def load_offered(connection: Connection, actor: Actor, library: Library) -> Libr
     """Return the same as `offered`, for whoever reads other things besides."""
     gone = frozenset(still_withdrawn(library, withdrawals.list_withdrawals(connection, actor.school_id)))
     return _without(library, gone) if gone else library
+
+
+def still_asked(actor: Actor, library: Library, drawn: Library, families: Iterable[str]) -> tuple[str, ...]:
+    """Return the families without those that `drawn` leaves out; Conflict names them where none is left."""
+    wanted = tuple(families)
+    gone = [each for each in wanted if each in library.families and each not in drawn.families]
+    if gone and len(gone) == len(wanted):
+        titles = ", ".join(library.family(each).title.of(actor.language) for each in gone)
+        raise Conflict(say("kinds-withdrawn", actor.language, titles=titles))
+    return tuple(each for each in wanted if each not in gone)
 
 
 def list_withdrawn(uow: UnitOfWork, actor: Actor, library: Library) -> Mapping[str, Withdrawal]:

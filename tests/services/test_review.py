@@ -186,8 +186,8 @@ class TestSummary:
             with pytest.raises(NotFound):
                 drill.summary(stranger)
 
-    def test_looking_takes_two_statements_and_writes_nothing(self, drill: Drill, count_queries: Counting) -> None:
+    def test_looking_takes_three_statements_and_writes_nothing(self, drill: Drill, count_queries: Counting) -> None:
         drill.answer(1, wrong)
         with count_queries() as counted:
             drill.summary()
-        assert (len(counted.queries), counted.commits) == (2, 0)
+        assert (len(counted.queries), counted.commits) == (3, 0)

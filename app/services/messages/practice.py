@@ -9,6 +9,10 @@ MESSAGES = {
         "This question is no longer offered. Nothing was counted; the summary lists the others.",
         "Cette question n'est plus proposée. Rien n'a été compté; le bilan présente les autres.",
     ),
+    "kinds-withdrawn": (
+        "Your school has withdrawn these questions: {titles}. They are not asked for now.",
+        "Votre école a retiré ces questions : {titles}. Elles ne sont pas posées pour le moment.",
+    ),
     "not-answered": (
         "This question has no answer yet. Answer it first; then its verdict is shown.",
         "Cette question n'a pas encore de réponse. Répondez-y d'abord; le verdict viendra ensuite.",

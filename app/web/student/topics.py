@@ -17,7 +17,7 @@ LENGTHS = (5, LENGTH, 20)
 @allow(*PRACTISING)
 def show_topics() -> ResponseReturnValue:
     """List the topics."""
-    topics = list_topics(library(), language())
+    topics = list_topics(offered(uow(), actor(), library()), language())
     open_drill = find_open_drill(uow(), actor(), now())
     return render_template("student/show_topics.html", topics=topics, open_drill=open_drill, lengths=LENGTHS)
 

@@ -188,3 +188,27 @@ def test_student_reads_french(school: OneSchool, clock: Clock) -> None:
     assert browser.get_page("/today").heading == "Aujourd’hui"
     drill(school.app, browser, clock, rightly=False)
     assert browser.get_page("/record").heading == "Mon dossier"
+
+
+def test_what_was_withdrawn_cannot_be_mended_and_the_pages_say_why(school: OneSchool, clock: Clock) -> None:
+    head, browser = (
+        school.browser_of(school.add(Role.SCHOOL, "Selma")),
+        school.browser_of(school.add(Role.STUDENT, "Alice")),
+    )
+    mend = {"misconception": "true-to-compass/both-signs", "size": "items 5"}
+    page = browser.submit(browser.get_page("/today"), mend, f"({TODAY})[1]")
+    for _ in range(5):
+        clock.forward(timedelta(minutes=1))
+        item = item_of(school.app, page)
+        fields = fields_of(library(), item, wrong_value(library(), item, Random(1), {"both-signs"}))
+        summary = browser.submit(page, fields).find("//a[contains(@class, 'next')]/@href")[0]
+        page = browser.get_page(summary)
+    assert browser.get_page(summary).find("//main//input[@name='misconception']")
+    quality = head.get_page("/school/quality/true-to-compass")
+    withdrawing = "//form[contains(@action, 'withdraw')]"
+    head.submit(quality, {"reason": "The key is wrong."}, withdrawing)
+    after = browser.get_page(summary)
+    assert "your school has withdrawn these questions" in after.text
+    assert not after.find("//main//input[@name='misconception']")
+    refused = browser.submit(browser.get_page("/today"), mend, f"({TODAY})[1]", 409)
+    assert "withdrawn these questions: True to magnetic to compass" in refused.text
