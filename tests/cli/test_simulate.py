@@ -8,10 +8,11 @@ from click.testing import CliRunner
 
 from app.cli import root
 from app.cli.simulate import write
-from app.cli.simulation.learners import KINDS, Kind, new_learner, pose
-from app.cli.simulation.measures import brier, calibration_error, log_loss
+from app.cli.simulation.learners import ANCHORED, KINDS, Kind, new_learner, pose
+from app.cli.simulation.measures import Figure, brier, calibration_error, constant_loss, log_loss
+from app.cli.simulation.predictions import study_anchored, study_exact, study_predictions
 from app.cli.simulation.real import study_services
-from app.cli.simulation.studies import Figure, study_detection, study_exact, study_kinds, study_predictions
+from app.cli.simulation.studies import study_detection
 from tests.cli.simulated import bank
 from tests.questions.engine import library
 
@@ -19,6 +20,7 @@ from tests.questions.engine import library
 def test_measures_on_pairs_worked_by_hand() -> None:
     pairs = [(0.8, 1.0), (0.8, 0.0), (0.3, 0.0)]
     assert log_loss(pairs) == pytest.approx(-(log(0.8) + log(0.2) + log(0.7)) / 3)
+    assert constant_loss(pairs) == pytest.approx(-(log(1 / 3) + 2 * log(2 / 3)) / 3)
     assert brier(pairs) == pytest.approx((0.04 + 0.64 + 0.09) / 3)
     assert calibration_error(pairs) == pytest.approx((2 * 0.3 + 0.3) / 3)
 
@@ -42,8 +44,27 @@ def test_predictions_follow_the_true_chances() -> None:
     assert figures == again
 
 
+def test_learners_further_apart_are_the_same_kinds_spread_wider() -> None:
+    ours, theirs = (
+        [new_learner(Kind(level=1.2), bank()[:12], Random(f"apart {n}"), *where) for n in range(200)]
+        for where in ((), (ANCHORED,))
+    )
+    for near, far in zip(ours, theirs, strict=True):
+        assert far.level == pytest.approx(1.2 + ANCHORED.level + ANCHORED.spread * (near.level - 1.2))
+        assert far.skills == pytest.approx({name: ANCHORED.spread * each for name, each in near.skills.items()})
+        assert far.held == near.held
+
+
+def test_who_lie_further_apart_are_easier_to_foresee_and_both_bounds_are_printed() -> None:
+    """Where the aim of the log loss was set: constant .655, true probabilities .515 (3600 learners; 36 lie .05 off)."""
+    figures = {figure.name.removeprefix("further apart: "): figure for figure in study_anchored(bank(), 36, 11)}
+    assert figures["log loss of the true probabilities"].value == pytest.approx(0.515, abs=0.05)
+    assert figures["log loss of a constant"].value == pytest.approx(0.655, abs=0.03)
+    assert figures["log loss"].aim == 0.56
+
+
 def test_who_guesses_is_foreseen_worst_and_the_pretrained_best() -> None:
-    figures = {figure.name.removeprefix("log loss: "): figure.value for figure in study_kinds(bank(), 60, 5)}
+    figures = {figure.name.removeprefix("log loss: "): figure.value for figure in study_predictions(bank(), 60, 5)}
     kinds = sorted(KINDS, key=figures.__getitem__)
     assert (kinds[0], kinds[-1]) == ("pretrained", "guesser")
 

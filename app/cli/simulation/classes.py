@@ -9,9 +9,10 @@ from dataclasses import dataclass, field, replace
 from math import log
 from random import Random
 
+from app.cli.simulation.course import SKILLS
 from app.cli.simulation.learners import KINDS, Kind, SyntheticLearner, new_learner, pose
+from app.cli.simulation.measures import Figure
 from app.cli.simulation.shapes import Kin
-from app.cli.simulation.studies import SKILLS, Figure
 from app.insight.weak_spots import BELOW_MEAN, SkillCount, weak_spots
 from app.learner.logistic import sigmoid
 

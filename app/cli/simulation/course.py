@@ -18,6 +18,7 @@ from app.services.mix import TRIES
 
 START = datetime(2026, 9, 1, 17, 0, tzinfo=UTC)
 ANSWERS_A_DAY = 10
+SKILLS = 12
 STEP = timedelta(minutes=1)
 
 

@@ -42,6 +42,18 @@ class Kind:
     mended: float = EXPLAINED
 
 
+@dataclass(frozen=True, slots=True)
+class Population:
+    """How far learners lie apart: spread multiplies the deviations of levels and starting skills, level is added."""
+
+    spread: float = 1.0
+    level: float = 0.0
+
+
+OWN = Population()
+# As far apart as where the aim of the log loss was set: docs/simulation.md says how these two numbers were found.
+ANCHORED = Population(spread=1.59, level=-0.05)
+
 KINDS: Mapping[str, Kind] = {
     "steady": Kind(),
     "guesser": Kind(level=-0.5, careless=0.25),
@@ -138,13 +150,14 @@ def guess(options: int) -> float:
     return 1 / options if options else TYPED_GUESS
 
 
-def new_learner(kind: Kind, families: Sequence[Kin], rng: Random) -> SyntheticLearner:
-    """Return a learner of a kind, drawn from the model's own priors around the kind's level."""
-    skills = {family.id: rng.gauss(0, SKILL_VARIANCE**0.5) for family in families}
+def new_learner(kind: Kind, families: Sequence[Kin], rng: Random, population: Population = OWN) -> SyntheticLearner:
+    """Return a learner of a kind; in our own population drawn from the model's priors around the kind's level."""
+    spread = population.spread
+    skills = {family.id: rng.gauss(0, spread * SKILL_VARIANCE**0.5) for family in families}
     held = {
         family.id: rng.choice(family.showable) for family in families if family.showable and rng.random() < kind.held
     }
-    return SyntheticLearner(kind, rng, rng.gauss(kind.level, 1.0), skills, held)
+    return SyntheticLearner(kind, rng, rng.gauss(kind.level + population.level, spread), skills, held)
 
 
 def pose(family: Kin, rng: Random) -> Question:

@@ -1,10 +1,28 @@
-"""Measures of predictions against what came: log loss, Brier score, expected calibration error."""
+"""A figure with its aim; how predictions agree with what came: log loss, Brier score, calibration error."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import log
 
 BINS = 10
 Pair = tuple[float, float]  # predicted, and what came: 0 or 1, or the true probability
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One measured figure with its aim: at most, at least, or none."""
+
+    name: str
+    value: float
+    aim: float | None = None
+    at_least: bool = False
+
+    @property
+    def met(self) -> bool | None:
+        """Whether the aim was met; None where there is none."""
+        if self.aim is None:
+            return None
+        return self.value >= self.aim if self.at_least else self.value <= self.aim
 
 
 def log_loss(pairs: Sequence[Pair]) -> float:
@@ -24,3 +42,14 @@ def calibration_error(pairs: Sequence[Pair]) -> float:
         bins[min(int(p * BINS), BINS - 1)].append((p, came))
     gaps = (abs(sum(p for p, _ in each) - sum(came for _, came in each)) for each in bins)
     return sum(gaps) / len(pairs)
+
+
+def constant_loss(pairs: Sequence[Pair]) -> float:
+    """Return the log loss of who says the same of every answer: the share that came."""
+    share_right = sum(came for _, came in pairs) / len(pairs)
+    return log_loss([(share_right, came) for _, came in pairs])
+
+
+def share(seen: Sequence[bool]) -> float:
+    """Return how many of them are true, as a share."""
+    return sum(seen) / len(seen) if seen else 0.0

@@ -8,11 +8,10 @@ from random import Random
 from tempfile import TemporaryDirectory
 from uuid import UUID
 
-from app.cli.simulation.course import ANSWERS_A_DAY, START, STEP
+from app.cli.simulation.course import ANSWERS_A_DAY, SKILLS, START, STEP
 from app.cli.simulation.learners import KINDS, Given, Question, new_learner
-from app.cli.simulation.measures import Pair, calibration_error, log_loss
+from app.cli.simulation.measures import Figure, Pair, calibration_error, log_loss
 from app.cli.simulation.shapes import Kin, telling_answers
-from app.cli.simulation.studies import SKILLS, Figure
 from app.grader.grade import grade
 from app.grader.made_up import fields_of, wrong_value
 from app.learner.difficulty import first_difficulty
