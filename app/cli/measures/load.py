@@ -1,7 +1,7 @@
 """What the real server bears: many visitors answering at once, and whether any answer was lost, torn or kept twice."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from dataclasses import dataclass, field
 from http.client import HTTPConnection, HTTPException
@@ -17,6 +17,7 @@ from uuid import UUID
 from app.cli.measures import Reading
 from app.cli.measures.serving import Served, serving
 from app.cli.measures.visitor import fill_form
+from app.web.question_page import AT_ONCE
 from app.web.settings import DATABASE_FILE
 
 SECONDS = 20
@@ -28,6 +29,9 @@ SERVER_FAILED = 500
 TORN = """SELECT count(*) FROM (SELECT visit_id, count(*) AS n FROM attempt GROUP BY visit_id) LEFT JOIN
 (SELECT visit_id, sum(answers) AS counted FROM week_tally GROUP BY visit_id) USING (visit_id) WHERE n IS NOT counted"""
 TWICE = "SELECT count(*) - count(DISTINCT drill_item_id) FROM attempt"
+
+
+Over = Callable[["Seen"], bool]
 
 
 @dataclass
@@ -44,7 +48,7 @@ def measure() -> Iterator[Reading]:
     for connections, goal in GOALS.items():
         with TemporaryDirectory() as folder:
             with serving(Path(folder)) as served:
-                seen = _practise_together(served, connections)
+                seen = practise_together(served, connections, _after(SECONDS))
                 memory_mb = served.worker_mb()
             yield from _readings(f"load: {connections} connections", seen, goal)
             yield from wrong(f"load: {connections} connections", seen, Path(folder) / DATABASE_FILE)
@@ -52,9 +56,10 @@ def measure() -> Iterator[Reading]:
             yield Reading(f"load: {connections} connections, largest worker", memory_mb, "MB", MOST_MB)
 
 
-def _practise_together(served: Served, connections: int) -> Seen:
-    seen, until = Seen(), monotonic() + SECONDS
-    threads = [Thread(target=_practise, args=(served.address, until, seen)) for _ in range(connections)]
+def practise_together(served: Served, connections: int, over: Over) -> Seen:
+    """Have so many browsers practise at once until it is over."""
+    seen = Seen()
+    threads = [Thread(target=_practise, args=(served.address, over, seen)) for _ in range(connections)]
     for thread in threads:
         thread.start()
     for thread in threads:
@@ -62,31 +67,35 @@ def _practise_together(served: Served, connections: int) -> Seen:
     return seen
 
 
-def _practise(address: str, until: float, seen: Seen) -> None:
-    """Go through drills as one browser, until the time is over or the server fails."""
+def _after(seconds: float) -> Over:
+    until = monotonic() + seconds
+    return lambda _: monotonic() >= until
+
+
+def _practise(address: str, over: Over, seen: Seen) -> None:
+    """Go through drills as one browser, until it is over or the server fails."""
     browser = _Browser(HTTPConnection(urlsplit(address).netloc, timeout=WAIT_S))
     with closing(browser.connection):
         try:
-            while monotonic() < until:
-                _drill(browser, until, seen)
+            while not over(seen):
+                _drill(browser, over, seen)
         except (OSError, HTTPException, KeyError) as error:
             seen.failed.append(repr(error))
 
 
-def _drill(browser: "_Browser", until: float, seen: Seen) -> None:
+def _drill(browser: "_Browser", over: Over, seen: Seen) -> None:
     started = browser.send("POST", "/drills", fill_form(browser.send("GET", "/topics").page, "/drills"))
     path, _, position = started.location.rpartition("/")
     place = int(position)
-    while monotonic() < until and (question := browser.send("GET", f"{path}/{place}")).status == 200:
-        fields = fill_form(question.page, f"{path}/{place}")
+    while not over(seen) and (question := browser.send("GET", f"{path}/{place}")).status == 200:
+        fields = fill_form(question.page, f"{path}/{place}") | {AT_ONCE: "1"}
         begun = monotonic()
         answered = browser.send("POST", f"{path}/{place}", fields)
         seen.answer_ms.append((monotonic() - begun) * 1000)
         if answered.status >= SERVER_FAILED:
             seen.failed.append(str(answered.status))
-        elif answered.location:
+        elif 'id="verdict"' in answered.page:
             seen.accepted.append(UUID(fields["item"]))
-            browser.send("GET", answered.location.partition("#")[0])
             if len(seen.accepted) % SENT_TWICE == 0:
                 browser.send("POST", f"{path}/{place}", fields)
         place += 1
