@@ -24,7 +24,7 @@ mi_500 km_500 latitude_min longitude_min
 takeoff_min first_pass_min overhead_min checkpoint_min situation
 suction_inhg clock_s later_clock_s compass_bearing_a_deg compass_bearing_b_deg
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
-push spin
+push push_h spin
 points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
 opening_deg closing_deg track_error_deg distance_unit
 wrong_options explanation

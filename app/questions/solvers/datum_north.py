@@ -2,16 +2,16 @@
 
 from collections.abc import Mapping
 from itertools import combinations
-from math import comb
 from typing import Any
 
 from app.physics.angles import difference, shown
 from app.physics.headings import magnetic_from_true, true_from_magnetic
 from app.questions.conventions import Conventions
-from app.questions.model import NotOffered, Redraw, Solution, Step
+from app.questions.model import NotOffered, Redraw, Solution
 from app.questions.solvers.datum_rules import CANADIAN
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
+from app.questions.solvers.ticks import to_tick
 
 FEW = 6  # no six of the nine things below are counted from one and the same north
 
@@ -70,7 +70,7 @@ def northern_airspace_reference(parameters: Mapping[str, Any], conventions: Conv
     if ask == "equipment":
         return _flights(few_of(tuple(NEEDS_OTHER_SOURCE), FEW, shuffle))
     if ask == "statements":
-        return _statements(shuffle)
+        return to_tick(ask, (TRUE_THERE, FALSE_THERE), (TICKED, UNTICKED), shuffle)
     return _set_to(parameters) if ask == "set-to" else _statement(ask)
 
 
@@ -109,19 +109,6 @@ def _flights(flights: tuple[str, ...]) -> Solution:
         options=flights,
         slips=slips,
         steps=("listed-for", "not-for-day", "not-in-south"),
-    )
-
-
-def _statements(shuffle: int) -> Solution:
-    true = few_of(tuple(TRUE_THERE), TICKED, shuffle)
-    false = few_of(tuple(FALSE_THERE), UNTICKED, shuffle // comb(len(TRUE_THERE), TICKED))
-    slips = {(each, "left-out"): TRUE_THERE[each] for each in true}
-    return Solution(
-        key=true,
-        given={"ask": "statements"},
-        options=(*true, *false),
-        slips=slips | {(each, "chosen"): FALSE_THERE[each] for each in false},
-        steps=tuple(Step("because", {"why": f"why-{each}"}) for each in (*true, *false)),
     )
 
 

@@ -1,13 +1,13 @@
-"""Rigidity and precession: what gyro instruments rest on, what makes them wander, how they err."""
+"""Rigidity and precession: what gyro instruments rest on, what holds a rotor, where a push shows."""
 
-from collections.abc import Mapping, Sequence
-from math import comb
+from collections.abc import Mapping
 from typing import Any
 
 from app.questions.conventions import Conventions
 from app.questions.model import Solution, Step
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
+from app.questions.solvers.ticks import to_choose, to_tick
 
 PRINCIPLES = {
     "attitude-indicator": "rigidity",
@@ -21,7 +21,8 @@ PRINCIPLES = {
     "vertical-speed": "no-gyro",
 }
 SORTED = 5
-TICKED, UNTICKED = 3, 4
+TICKED, UNTICKED = 2, 4
+HOURS_IN_A_QUARTER = 3
 PRINCIPLE_SLIPS = {
     ("attitude-indicator", "precession"): "error-for-principle",
     ("heading-indicator", "precession"): "error-for-principle",
@@ -40,13 +41,6 @@ PRINCIPLE_SLIPS = {
     ("compass", "rigidity"): "compass-is-gyro",
     ("compass", "precession"): "compass-is-gyro",
 }
-# What makes a free heading indicator wander and what does not, each with what is behind getting it wrong.
-WANDER = {"friction": "thinks-bearings-perfect", "earth-turns": "earth-forgotten",
-          "east-or-west": "meridians-forgotten", "slow-rotor": "rotor-speed-forgotten",
-          "rough-air": "rough-ride-forgotten", "steep-manoeuvres": "rough-ride-forgotten"}  # fmt: skip
-NO_WANDER = {"iron-near": "gyro-is-magnetic", "radio-current": "gyro-is-magnetic", "dip": "compass-error-for-gyro",
-             "tilted-card": "compass-error-for-gyro", "setting-changed": "air-for-gyro", "outside-cold": "air-for-gyro",
-             "magnetic-storm": "gyro-is-magnetic"}  # fmt: skip
 # What makes a spinning rotor hold its direction harder, and what does not.
 RIGID = {"faster-spin": "spin-forgotten", "heavier-rim": "mass-forgotten", "wider-rim": "mass-forgotten"}
 NOT_RIGID = {"stiffer-bearings": "rigid-means-stiff", "heavier-case": "rigid-means-stiff",
@@ -54,28 +48,23 @@ NOT_RIGID = {"stiffer-bearings": "rigid-means-stiff", "heavier-case": "rigid-mea
              "greater-height": "rigid-by-height", "faster-flight": "rigid-by-height",
              "northern-place": "gyro-is-magnetic", "heading-north": "gyro-is-magnetic"}  # fmt: skip
 ROUND_THE_CLOCK = ("clock-12", "clock-3", "clock-6", "clock-9")
-ATTITUDE = ("shows-climb", "shows-descent", "shows-truth")
-ATTITUDE_BELIEFS = {
-    "faster": {"swapped": "shows-descent", "no-force": "shows-truth"},
-    "slower": {"swapped": "shows-climb", "no-force": "shows-truth"},
-    "steady": {"error-at-rest": "shows-climb", "descent-at-rest": "shows-descent"},
-}
-ATTITUDE_KEY = {"faster": "shows-climb", "slower": "shows-descent", "steady": "shows-truth"}
 
 
 @solver("gyro-properties")
 def gyro_properties(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: the principle of each instrument, what wanders or holds, where a push acts, or what the horizon shows."""
+    """Key: the principle of each instrument, what holds a rotor, or where a push acts."""
     ask, shuffle = parameters["ask"], parameters["shuffle"]
     if ask == "principle":
         return _principle(shuffle)
-    if ask == "wander":
-        return _several(ask, (WANDER, NO_WANDER), shuffle)
+    if ask == "rests-on":
+        return _rests_on(parameters["object"])
     if ask == "rigidity":
-        return _several(ask, (RIGID, NOT_RIGID), shuffle)
-    if ask == "reaction":
-        return _reaction(parameters["push"], parameters["spin"])
-    return _attitude(parameters["speed_change"])
+        return to_tick(ask, (RIGID, NOT_RIGID), (TICKED, UNTICKED), shuffle, features={"sorting": 0.0})
+    if ask == "harder":
+        return to_choose(ask, (RIGID, NOT_RIGID), shuffle, features={"sorting": -1.0})
+    if ask == "push-hour":
+        return _push_hour(parameters["push_h"], parameters["spin"])
+    return _reaction(parameters["push"], parameters["spin"])
 
 
 def _principle(shuffle: int) -> Solution:
@@ -90,22 +79,14 @@ def _principle(shuffle: int) -> Solution:
     )
 
 
-def _several(ask: str, lists: Sequence[Mapping[str, str]], shuffle: int) -> Solution:
-    """Ask for three right things, or two where there are only three in all, among four wrong ones."""
-    right_list, wrong_list = lists
-    count = min(len(right_list) - 1, TICKED)
-    right = few_of(tuple(right_list), count, shuffle)
-    wrong = few_of(tuple(wrong_list), UNTICKED, shuffle // comb(len(right_list), count))
+def _rests_on(instrument: str) -> Solution:
     return Solution(
-        key=right,
-        given={"ask": ask},
-        options=(*right, *wrong),
-        slips={
-            **{(item, "left-out"): right_list[item] for item in right},
-            **{(item, "chosen"): wrong_list[item] for item in wrong},
-        },
-        steps=tuple(Step("because", {"why": f"why-{item}"}) for item in right),
-        features={"sorting": 0.0},
+        key=f"by-{PRINCIPLES[instrument]}",
+        given={"ask": "rests-on", "object": instrument},
+        wrong={name: f"by-{group}" for (item, group), name in PRINCIPLE_SLIPS.items() if item == instrument},
+        options=("by-rigidity", "by-precession", "by-no-gyro"),
+        steps=(Step("rests-on", {"why": f"why-{instrument}"}),),
+        features={"sorting": -1.0},
     )
 
 
@@ -126,13 +107,16 @@ def _reaction(push: str, spin: str) -> Solution:
     )
 
 
-def _attitude(speed_change: str) -> Solution:
+def _push_hour(hour: int, spin: str) -> Solution:
+    on = HOURS_IN_A_QUARTER if spin == "clockwise" else -HOURS_IN_A_QUARTER
     return Solution(
-        key=ATTITUDE_KEY[speed_change],
-        given={"ask": "attitude", "speed_change": speed_change},
-        wrong=ATTITUDE_BELIEFS[speed_change],
-        options=ATTITUDE,
-        steps=(f"horizon-{speed_change}",),
-        model_notes=("small",),
+        key=_hour(hour + on),
+        given={"ask": "push-hour", "push_h": hour, "spin": spin},
+        wrong={"at-the-push": hour, "far-side": _hour(hour + 2 * on), "against-the-spin": _hour(hour - on)},
+        steps=("quarter-turn", "hour-with-the-spin"),
         features={"sorting": -1.0},
     )
+
+
+def _hour(hour: int) -> int:
+    return (hour - 1) % 12 + 1

@@ -92,11 +92,35 @@ def gyro_properties(draw: Draw) -> Any:
     given = draw["parameters"]
     if given["ask"] == "principle":
         return {item: RESTS_ON[item] for item in draw["options"]}
-    if given["ask"] in {"wander", "rigidity"}:
-        true = MOVES_A_GYRO if given["ask"] == "wander" else HOLDS_A_GYRO
-        return [item for item in draw["options"] if item in true]
+    if given["ask"] == "rests-on":
+        return f"by-{RESTS_ON[given['object']]}"
+    if given["ask"] in {"rigidity", "harder"}:
+        return right_of(draw, HOLDS_A_GYRO)
     if given["ask"] == "reaction":
         return gives_way(given["push"], given["spin"])
+    quarter = 3 if given["spin"] == "clockwise" else -3  # as gives_way works it at four hours of the clock
+    assert gives_way("clock-12", given["spin"]) == ("clock-3" if quarter == 3 else "clock-9")
+    return (given["push_h"] + quarter - 1) % 12 + 1
+
+
+def right_of(draw: Draw, true: set[str]) -> Any:
+    """Return everything to tick, or the one thing to choose."""
+    found = [item for item in draw["options"] if item in true]
+    return found if draw["form"] == "several" else found[0]
+
+
+SPEED_RISES, SPEED_FALLS = {"case-take-off", "case-full-power"}, {"case-throttle-closed", "case-flaps-down"}
+
+
+def gyro_wander(draw: Draw) -> Any:
+    given = draw["parameters"]
+    if given["ask"] in {"wander", "mover"}:
+        return right_of(draw, MOVES_A_GYRO)
+    if given["ask"] == "attitude-sort":
+        return {
+            case: "too-much" if case in SPEED_RISES else "too-little" if case in SPEED_FALLS else "as-it-is"
+            for case in draw["options"]
+        }
     return {"faster": "shows-climb", "slower": "shows-descent", "steady": "shows-truth"}[given["speed_change"]]
 
 
@@ -104,4 +128,5 @@ RECOMPUTE: dict[str, Callable[[Draw], Any]] = {
     "suction-failure": suction_failure,
     "slip-ball-and-turn-needle": turn_and_ball,
     "gyro-properties": gyro_properties,
+    "gyro-wander": gyro_wander,
 }
