@@ -44,7 +44,7 @@ def root(tmp_path: Path) -> Path:
 
 
 def test_first_set_up_goes_in_order(root: Path) -> None:
-    run, said = Recorder(root), []
+    run, said = Recorder(root), list[str]()
     installer.install(root, RUNTIME_LOCK, run, said.append)
     assert run.kinds == ["venv", "pip requirements-installer.txt", "uv requirements.txt", "compileall app"]
     assert len(said) == 5

@@ -6,11 +6,11 @@ import pytest
 
 from app.physics.gyro import (
     CHECK_EVERY_MIN,
-    EARTH_RATE_DEG_H,
     ROUNDED_EARTH_RATE_DEG_H,
     earth_wander_deg_h,
     transport_wander_deg_h,
 )
+from app.physics.units import EARTH_RATE_DEG_H
 from tests.authorities.published import Row, row_id, rows
 from tests.tolerances import EXACT, PRINTED_TENTH
 

@@ -19,8 +19,8 @@ MODELS_APART_AT_START_DEG = 0.14
 SHARE_OF_UNCERTAINTY = 0.5
 MODELS_APART_NT = 200.0
 DAYS = (datetime(2025, 1, 1), datetime(2027, 7, 1), datetime(2029, 12, 31))  # noqa: DTZ001 - ppigrf takes naive days
-North, East, Down = float, float, float
-Model = Callable[[float, float, datetime], tuple[North, East, Down]]
+Parts = tuple[float, float, float]  # north, east, down
+Model = Callable[[float, float, datetime], Parts]
 
 
 @pytest.fixture(scope="module")
@@ -28,7 +28,7 @@ def igrf() -> Model:
     """Import here: it brings pandas and scipy, which no other test needs."""
     from ppigrf import igrf as calculate  # noqa: PLC0415 - see above
 
-    def field(latitude_deg: float, longitude_deg: float, day: datetime) -> tuple[North, East, Down]:
+    def field(latitude_deg: float, longitude_deg: float, day: datetime) -> Parts:
         east, north, up = (float(part.flat[0]) for part in calculate(longitude_deg, latitude_deg, 0.0, day))
         return north, east, -up
 

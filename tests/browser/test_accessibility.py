@@ -90,7 +90,7 @@ def report(page: Page) -> None:
 
 def summary(page: Page) -> None:
     answer(page)
-    page.goto(page.locator("a.next").get_attribute("href").partition("/questions")[0] + "/summary")
+    page.goto(str(page.locator("a.next").get_attribute("href")).partition("/questions")[0] + "/summary")
 
 
 def expired_form(page: Page) -> None:

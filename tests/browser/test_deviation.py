@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import FloatRect, Locator, Page, expect
 
 from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits, follow
@@ -67,8 +67,8 @@ def test_the_handle_lies_on_its_ring(open_page: Opener) -> None:
             here, there = ring.bounding_box(), each.bounding_box()
             assert here
             assert there
-            for low, size in (("x", "width"), ("y", "height")):
-                assert here[low] + here[size] / 2 == pytest.approx(there[low] + there[size] / 2, abs=1)
+            for one, other in zip(middle(here), middle(there), strict=True):
+                assert one == pytest.approx(other, abs=1)
 
 
 def test_arrow_keys_move_a_point_and_the_focus_stays(open_page: Opener) -> None:
@@ -158,3 +158,7 @@ def test_axe_finds_nothing_and_nothing_stands_out(open_page: Opener, axe: Axe, v
     if view.script:
         assert not axe.faults(page)
     assert_fits(page)
+
+
+def middle(box: FloatRect) -> tuple[float, float]:
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2

@@ -40,7 +40,7 @@ def test_print_leaves_out_what_only_a_screen_needs(open_page: Opener) -> None:
     page = open_page(View(alone=True))
     start_drill(page, "datum", "true-to-compass")
     answer(page)
-    page.goto(page.locator("a.next").get_attribute("href").partition("/questions")[0] + "/summary")
+    page.goto(str(page.locator("a.next").get_attribute("href")).partition("/questions")[0] + "/summary")
     assert page.locator("button.print").is_visible()
     page.emulate_media(media="print")
     assert not page.locator("header nav").is_visible()

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from playwright.sync_api import Browser, ConsoleMessage, Page
 
@@ -12,7 +13,7 @@ class View:
 
     width: int = 1280
     language: str = "en"
-    scheme: str = "light"
+    scheme: Literal["light", "dark"] = "light"
     script: bool = True
     motion: bool = False
     alone: bool = False

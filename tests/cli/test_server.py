@@ -40,7 +40,7 @@ def test_answers_then_stops_cleanly(server: subprocess.Popen[str], number: signa
 
 
 def test_signal_to_stop_waits_while_a_worker_is_made(monkeypatch: pytest.MonkeyPatch) -> None:
-    waiting: list[set[signal.Signals]] = []
+    waiting: list[set[int | signal.Signals]] = []
     monkeypatch.setattr(Arbiter, "spawn_worker", lambda _: waiting.append(signal.pthread_sigmask(signal.SIG_BLOCK, ())))
     Overseer.spawn_worker(Overseer.__new__(Overseer))
     waiting.append(signal.pthread_sigmask(signal.SIG_BLOCK, ()))

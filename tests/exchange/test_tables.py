@@ -5,7 +5,7 @@ from io import StringIO
 
 import pytest
 
-from app.exchange.tables import BYTE_ORDER_MARK, csv_text
+from app.exchange.tables import BYTE_ORDER_MARK, Cell, csv_text
 
 
 def read(text: str) -> list[list[str]]:
@@ -20,5 +20,5 @@ def test_text_that_begins_like_a_formula_does_not_run(name: str) -> None:
 
 
 def test_everything_else_is_as_it_was() -> None:
-    row = ["O'Brien", "Zoë, 2nd", 'the "evening" class', "two\nlines", "3 - 2", -4, 87.5, None, ""]
+    row: list[Cell] = ["O'Brien", "Zoë, 2nd", 'the "evening" class', "two\nlines", "3 - 2", -4, 87.5, None, ""]
     assert read(csv_text(["a"] * 9, [row]))[1] == [*row[:5], "-4", "87.5", "", ""]

@@ -86,7 +86,8 @@ def test_no_thick_hand_comes_over_the_setting() -> None:
 
 
 def between(start: tuple[float, float], end: tuple[float, float]) -> list[tuple[float, float]]:
-    return [tuple(a + (b - a) * share / 20 for a, b in zip(start, end, strict=True)) for share in range(21)]
+    across, down = end[0] - start[0], end[1] - start[1]
+    return [(start[0] + across * share / 20, start[1] + down * share / 20) for share in range(21)]
 
 
 def test_numerals_stand_over_the_hands() -> None:

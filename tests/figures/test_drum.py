@@ -2,6 +2,7 @@
 
 import re
 from math import cos, isclose, radians, sin
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -103,7 +104,7 @@ def test_swing_stands_under_its_two_headings(reading: int, below: int, above: in
     assert isclose(arrow[1][0], XC + RADIUS * sin(radians(below)), abs_tol=HALF_UNIT)
 
 
-def level(path) -> bool:  # noqa: ANN001
+def level(path: Any) -> bool:
     (_, first_y), (_, last_y) = points_of(path.get("d"))
     return first_y == last_y > 172
 

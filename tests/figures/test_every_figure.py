@@ -8,13 +8,12 @@ from lxml import etree
 
 from app.figures import draw_figure, figure_names
 from app.figures.model import FigureCall, Language
+from app.figures.samples import SAMPLES, Sample
 from app.figures.strokes import INKS
 from tests.figures.drawings import (
     LANGUAGES,
-    SAMPLES,
     SVG,
     Point,
-    Sample,
     drawn,
     place_of,
     points_of,

@@ -152,7 +152,7 @@ def test_a_correlation_is_flagged_only_with_thirty_answers_behind_it() -> None:
 
 
 def test_questions_are_flagged_with_reasons_only_on_enough_answers() -> None:
-    bad = AnswersToFamily("f", 100, 10, going(-0.3, 100), {"a": 60, "b": 1}, {"a": 100, "b": 100}, ["041"] * 4 + ["9"])
+    bad = AnswersToFamily("f", 100, 10, going(-0.3, 100), {"a": 60, "b": 1}, {"a": 100, "b": 100}, {"041": 4, "9": 1})
     quality = judge_family(bad)
     assert quality.flags == ("negative-discrimination", "too-hard", "idle-option", "unexplained-value")
     assert quality.idle == ("b",)

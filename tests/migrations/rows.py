@@ -23,11 +23,11 @@ def drawn(seed: int) -> dict[str, object]:
 def school_rows(name: str) -> list[Row]:
     """A school with a visit, a drill, two items, an answer and a report."""
     school, visit, drill, item, other = (uuid4().hex for _ in range(5))
-    of = {"school_id": school}
-    json = dict.fromkeys(("parameters", "conventions", "shown", "answer"), "{}")
+    of: dict[str, object] = {"school_id": school}
+    json: dict[str, object] = dict.fromkeys(("parameters", "conventions", "shown", "answer"), "{}")
     marks = {"correct": False, "share": 0.0, "misconceptions": '["added-east"]', "first_misconception": "added-east"}
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
-    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    rules: dict[str, object] = dict.fromkeys(("conventions", "retention", "bars"), "{}")
     later = {"code": name.lower(), "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
     return [
         ("school", rules | later | {"id": school, "name": name, "created_at": MOMENT}),
@@ -55,10 +55,10 @@ def school_rows(name: str) -> list[Row]:
 def school_with_visit(name: str, code: str) -> tuple[dict[str, object], str, list[Row]]:
     """A school of its own and a visit in it: what its rows share, the visit, and the two rows."""
     school, visit = uuid4().hex, uuid4().hex
-    rules = dict.fromkeys(("conventions", "retention", "bars"), "{}")
+    rules: dict[str, object] = dict.fromkeys(("conventions", "retention", "bars"), "{}")
     first = {"code": f"{code}-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
-    of = {"school_id": school}
+    of: dict[str, object] = {"school_id": school}
     return (
         of,
         visit,

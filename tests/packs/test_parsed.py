@@ -4,6 +4,7 @@ import json
 import tomllib
 from hashlib import sha256
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -22,7 +23,12 @@ def test_packs_are_the_same_from_what_was_kept(tmp_path: Path, monkeypatch: pyte
     first.keep()
     again: list[str] = []
     parse = tomllib.loads
-    monkeypatch.setattr(parsed.tomllib, "loads", lambda text: (again.append(text), parse(text))[1])
+
+    def loads(text: str) -> dict[str, Any]:
+        again.append(text)
+        return parse(text)
+
+    monkeypatch.setattr(tomllib, "loads", loads)
     found = load_library(REAL, Parsed(kept))
     assert (found.packs, found.families, found.shared) == (fresh.packs, fresh.families, fresh.shared)
     assert [text for text in again if "checked = 2" not in text] == []  # a date is no JSON

@@ -12,7 +12,7 @@ from app.physics.angles import difference
 from app.physics.card import speed_change_reading_deg, turn_reading_deg
 from app.physics.card_motion import CardConstants, Motion, fly, model_rollout_reading_deg
 from app.physics.errors import OutOfRange
-from app.physics.manoeuvres import RoughAir, SpeedChange, SteadyLeg, Straight, Turn
+from app.physics.manoeuvres import Manoeuvre, RoughAir, SpeedChange, SteadyLeg, Straight, Turn
 from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from tests.tolerances import EXACT
 
@@ -129,7 +129,13 @@ def test_settled_reading_keeps_its_last_value_in_no_field() -> None:
 
 
 def test_manoeuvres_follow_each_other() -> None:
-    plan = [Straight(2.0), Turn(90.0, "right"), SpeedChange(5.0, -1.0), Turn(0.0, "left"), RoughAir(10.0, 5.0, seed=3)]
+    plan: list[Manoeuvre] = [
+        Straight(2.0),
+        Turn(90.0, "right"),
+        SpeedChange(5.0, -1.0),
+        Turn(0.0, "left"),
+        RoughAir(10.0, 5.0, seed=3),
+    ]
     motion = fly(0.0, plan, 60.0, 18_000.0)
     assert motion.real_deg[-1] == pytest.approx(0.0, abs=1e-6)
     assert max(motion.real_deg) == pytest.approx(90.0, abs=1e-6)

@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 
 from app.physics import face
 from app.physics.angles import difference
+from app.physics.turning import TurnSide
 from tests.tolerances import EXACT
 
 HEADING = st.floats(0.0, 360.0, exclude_max=True)
@@ -30,7 +31,7 @@ def test_vertical_card_is_a_drum_turned_round() -> None:
         (30.0, "right", "drum", 360),
     ],
 )
-def test_next_label(heading: float, side: str, kind: str, label: int) -> None:
+def test_next_label(heading: float, side: TurnSide, kind: face.Face, label: int) -> None:
     assert face.next_label_deg(heading, side, kind) == label
 
 

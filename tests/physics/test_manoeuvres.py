@@ -19,7 +19,7 @@ from app.physics.manoeuvres import (
     Turn,
     legs,
 )
-from app.physics.turning import bank_for_rate_deg, rate_for_bank_deg_s
+from app.physics.turning import TurnSide, bank_for_rate_deg, rate_for_bank_deg_s
 from app.physics.units import KNOT_MS, STANDARD_GRAVITY_MS2
 from tests.tolerances import EXACT
 
@@ -29,7 +29,7 @@ def turned_deg(flown: tuple[Leg, ...]) -> float:
 
 
 @given(st.floats(0.0, 360.0), st.floats(1.0, 359.0), st.sampled_from(["left", "right"]), st.floats(5.0, 45.0))
-def test_a_turn_ends_on_its_target(start: float, angle: float, side: str, bank: float) -> None:
+def test_a_turn_ends_on_its_target(start: float, angle: float, side: TurnSide, bank: float) -> None:
     target = start + angle if side == "right" else start - angle
     flown = legs(Turn(target, side, bank_deg=bank), start)
     assert difference(start + turned_deg(flown), target) == pytest.approx(0.0, abs=1e-6)

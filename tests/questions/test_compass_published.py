@@ -46,7 +46,7 @@ def test_labels_are_thirty_apart_without_their_zero() -> None:
 
 def test_the_middle_of_the_swings_is_taken() -> None:
     assert "middle of the swings" in published("reading", "oscillation")["says"]
-    swung = {"face": "drum", "across_north": False, "spread_deg": 20, "low_deg": 80}
+    swung: dict[str, Any] = {"face": "drum", "across_north": False, "spread_deg": 20, "low_deg": 80}
     assert solve("mean-of-swing", **swung).key == 90
 
 
@@ -57,7 +57,7 @@ def test_deviation_is_what_the_compass_lacks() -> None:
     assert [step.more["d_deg"] for step in back.steps if step.line == "on-entry"] == [-3]  # type: ignore[union-attr]
     forward = solve("card-for-steer", card=CARD, card_state="one-row", magnetic_deg=90, variation_deg=9)
     assert forward.key == 93
-    swing = {"points": 12, "coefficient_a_deg": 2, "coefficient_b_deg": 0, "coefficient_c_deg": 0}
+    swing: dict[str, Any] = {"points": 12, "coefficient_a_deg": 2, "coefficient_b_deg": 0, "coefficient_c_deg": 0}
     found = solve("swing-residuals", ask="deviation", heading_deg=360, scatter=(3**12 - 1) // 2, **swing)
     assert (found.key, found.given["swing"][-1]["compass_deg"]) == (2, 358)
 

@@ -66,7 +66,7 @@ def test_sample_flight_to_compass() -> None:
     [(183, 18), (187, 19)],  # Canada's rule for the nearest ten, in two secondary texts
 )
 def test_runway_number(azimuth_deg: int, number: int) -> None:
-    asked = {"ask": "designator", "region": "ca-south", "variation_deg": -13}
+    asked: dict[str, Any] = {"ask": "designator", "region": "ca-south", "variation_deg": -13}
     assert solve("runway-designator", runway_true_deg=azimuth_deg - 13, **asked).key == number
     asked = {"ask": "designator", "region": "ca-north", "variation_deg": -13}
     assert solve("runway-designator", runway_true_deg=azimuth_deg, **asked).key == number
@@ -74,9 +74,9 @@ def test_runway_number(azimuth_deg: int, number: int) -> None:
 
 def test_variation_crosses_zero() -> None:
     """Arithmetic in base 60: 0 30 W and ten years of 9' E make 1 00 E; 17 20 W and twelve of 6' E make 16 08 W."""
-    asked = {"ask": "minutes", "across_agonic": False, "year": 2026}
-    crossing = {"printed_variation_min": -30, "annual_change_min": 9, "printed_year": 2016}
-    falling = {"printed_variation_min": -1040, "annual_change_min": 6, "printed_year": 2014}
+    asked: dict[str, Any] = {"ask": "minutes", "across_agonic": False, "year": 2026}
+    crossing: dict[str, Any] = {"printed_variation_min": -30, "annual_change_min": 9, "printed_year": 2016}
+    falling: dict[str, Any] = {"printed_variation_min": -1040, "annual_change_min": 6, "printed_year": 2014}
     assert solve("variation-update", **asked, **crossing).key == 60
     assert solve("variation-update", **asked, **falling).key == -(16 * 60 + 8)
 

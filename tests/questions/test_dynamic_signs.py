@@ -125,7 +125,7 @@ def test_at_home_places(name: str) -> None:
         "accel-indication", rules_at(name), at_home=[True], dip_deg=[40], shuffle=[0], ask=ONE_SPEED
     ):
         assert_speed_sign(solution.given, solution.key)
-    alike = {"at_home": [True], "dip_deg": [45], "shuffle": [0], "ask": ONE_HEADING}
+    alike: dict[str, list[Any]] = {"at_home": [True], "dip_deg": [45], "shuffle": [0], "ask": ONE_HEADING}
     for solution in solutions("turn-start-indication", rules_at(name), **alike):
         assert_turn_sign(solution.given, solution.key)
 

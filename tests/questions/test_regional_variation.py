@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 
 from app.physics.field import field_for_place
+from app.questions.conventions import Region
 from app.questions.draw import draw
 from app.questions.model import NotOffered
 from app.questions.solvers.regional_variation import LARGEST_VARIATION_DEG, SPAN_DEG
@@ -29,7 +30,7 @@ PLACED = ("wind-datum", "runway-designator", "hi-set-value", "cruising-altitude-
 
 
 @pytest.mark.parametrize("region", SPAN_DEG)
-def test_spans_are_those_of_the_field(region: str) -> None:
+def test_spans_are_those_of_the_field(region: Region) -> None:
     found = [field_for_place(*each, when).declination_deg for each in TOWNS[region].values() for when in YEARS]
     assert SPAN_DEG[region] == pytest.approx((min(found), max(found)), abs=1.0)
 

@@ -3,6 +3,7 @@
 import json
 from datetime import date
 from math import radians, tan
+from typing import Any
 
 import pytest
 
@@ -129,6 +130,7 @@ def test_rules_and_the_model_agree_in_sign_not_in_size() -> None:
     assert cues["model"].ends_deg == 360
     assert cues["model"].at_s == pytest.approx(flight.rollout_s, abs=0.05)
     assert cues["latitude"].at_s is not None
+    assert cues["model"].at_s is not None
     assert cues["latitude"].at_s < cues["model"].at_s
 
 
@@ -197,7 +199,7 @@ def test_refuses_a_moment_off_the_track_a_dip_and_a_date_beyond_the_model() -> N
 
 def test_track_is_small_and_whole() -> None:
     flight = half_turn(270, 68)
-    track = flight.as_json()
+    track: dict[str, Any] = flight.as_json()
     lengths = {len(line) for line in (track["time"], track["real"], track["reading"], track["settled"], track["bank"])}
     assert lengths == {len(motion(flight)[0])}
     assert len(json.dumps(track, separators=(",", ":"))) < 16_000

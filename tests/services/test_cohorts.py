@@ -1,7 +1,7 @@
 """Classes side by side: the figures of each one's own picture, hidden for few, with a warning where unlike."""
 
 import csv
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from io import StringIO
@@ -31,7 +31,7 @@ class Classes:
     day: UUID
     evening: UUID
     late: UUID
-    pupils: dict[str, Sequence[Actor]]
+    pupils: Mapping[str, Sequence[Actor]]
 
 
 @pytest.fixture
@@ -46,7 +46,7 @@ def made(uow: UnitOfWork) -> Classes:
 
 
 def answered(uow: UnitOfWork, made: Classes, name: str, counts: tuple[int, int], family: str = SAME) -> None:
-    tally(uow, SCHOOL_ONE, [pupil.visit_id for pupil in made.pupils[name]], family, counts, NOW)
+    tally(uow, SCHOOL_ONE, [pupil.own_visit for pupil in made.pupils[name]], family, counts, NOW)
 
 
 def compared(uow: UnitOfWork, made: Classes, *class_ids: UUID, weeks: str = "", topic: str = "") -> Comparison:
@@ -92,7 +92,7 @@ def test_unlike_classes_are_told(uow: UnitOfWork, made: Classes) -> None:
 
 
 def test_period_leaves_older_answers_out(uow: UnitOfWork, made: Classes) -> None:
-    day = [pupil.visit_id for pupil in made.pupils["day"]]
+    day = [pupil.own_visit for pupil in made.pupils["day"]]
     tally(uow, SCHOOL_ONE, day, SAME, (10, 9), NOW - timedelta(weeks=5))
     assert datum(compared(uow, made, made.day, made.evening)).figures[0]
     assert not datum(compared(uow, made, made.day, made.evening, weeks="4")).figures[0]
@@ -101,7 +101,7 @@ def test_period_leaves_older_answers_out(uow: UnitOfWork, made: Classes) -> None
 
 
 def test_activity_counts_the_seen_and_the_answers_of_each_week(uow: UnitOfWork, made: Classes) -> None:
-    day = [pupil.visit_id for pupil in made.pupils["day"]]
+    day = [pupil.own_visit for pupil in made.pupils["day"]]
     for back in (0, 2, 12):
         tally(uow, SCHOOL_ONE, day, SAME, (3, 1), NOW - timedelta(weeks=back))
     view = compared(uow, made, made.day, made.evening)

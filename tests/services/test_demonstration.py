@@ -64,7 +64,7 @@ def actor_of(uow: UnitOfWork, name: str) -> Actor:
 
 
 def test_records_show_what_instructors_keep(uow: UnitOfWork) -> None:
-    make_demonstration(uow, library(), PlainHasher(), NOW, str)
+    make_demonstration(uow, library(), PlainHasher(), NOW, print)
     teacher = actor_of(uow, INSTRUCTORS[0])
     pages = {
         name: student_page(uow, teacher, library(), actor_of(uow, name).own_person, NOW)
@@ -91,7 +91,7 @@ def test_records_show_what_instructors_keep(uow: UnitOfWork) -> None:
 
 def test_people_of_it_can_sign_in(uow: UnitOfWork, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(demonstration, "WEEKS", 0)
-    make_demonstration(uow, library(), PlainHasher(), NOW, str)
+    make_demonstration(uow, library(), PlainHasher(), NOW, print)
     caller = Caller("2001:db8::1", "a test", "en")
     for login in ("rosalind.thwaite", "idris.vance", "benedicte.lavoie"):
         assert Entrance(PlainHasher()).enter(uow, Claim(CODE, login), PASSWORD, caller, NOW)

@@ -1,6 +1,7 @@
 """Difficulty measured at night: in force for the answers to come, while what was answered stays as it was judged."""
 
 from datetime import datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -14,6 +15,7 @@ from app.services.practice import Sent, answer
 from app.services.quality import family_quality
 from app.services.withdrawals import bring_back, withdraw
 from app.storage.queries import learners
+from app.storage.queries.learners import AnswerRow
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import CONVERSIONS, NOW, Cast, cast_of, drawn, right, visitor, wrong
@@ -69,7 +71,12 @@ def test_only_the_latest_learners_are_read_once_there_are_answers_enough(
     practise(uow, cast.bob, FAMILY, "++++++", NOW + timedelta(weeks=2))
     graded, read = plain(uow, cast.alice), []
     list_answers = learners.list_answers
-    monkeypatch.setattr(learners, "list_answers", lambda *of: read.append(of[2]) or list_answers(*of))
+
+    def listed(*of: Any) -> tuple[AnswerRow, ...]:
+        read.append(of[2])
+        return list_answers(*of)
+
+    monkeypatch.setattr(learners, "list_answers", listed)
     monkeypatch.setattr(difficulty_count, "MOST_POOLED", 6)
     assert measure_school(uow, library(), cast.alice.school_id, NIGHT + timedelta(weeks=3)) == 1
     assert read == [cast.bob.own_visit]

@@ -10,7 +10,6 @@ import pytest
 from app.packs.library import Library
 from app.services.drills import (
     LENGTH,
-    MOST_PLACES,
     DrillWish,
     drill_again,
     find_open_drill,
@@ -22,6 +21,7 @@ from app.services.errors import Conflict, Invalid, NotFound
 from app.services.homes import HomeWish
 from app.services.practice import answer
 from app.services.visits import guest, set_home
+from app.storage.queries.drills import MOST_PLACES
 from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.services.people import CONVERSIONS, charlie, drawn, right, visitor, wrong

@@ -1,8 +1,9 @@
 """Topic sets as instructors put them together; the packs are the real ones."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 from uuid import UUID
 
 import pytest
@@ -176,12 +177,13 @@ def test_settings_are_checked(uow: UnitOfWork, cast: Cast, change: dict[str, obj
 def test_two_people_editing_one_set(uow: UnitOfWork, cast: Cast) -> None:
     set_id = made(uow, cast.ingrid)
     change_settings(uow, cast.selma, set_id, 1, replace(PLAIN, title="Selma's"), NOW)
-    for late in (
+    attempts: tuple[Callable[[], Any], ...] = (
         lambda: change_settings(uow, cast.ingrid, set_id, 1, replace(PLAIN, title="Ingrid's"), NOW),
         lambda: swap_item(uow, cast.ingrid, library(), (set_id, 1, 4), 99, NOW),
         lambda: lock_set(uow, cast.ingrid, set_id, 1, NOW),
         lambda: archive_set(uow, cast.ingrid, set_id, 1, NOW),
-    ):
+    )
+    for late in attempts:
         with pytest.raises(Conflict, match="changed “Selma's” since you opened it"):
             late()
     assert get_set(uow, cast.ingrid, library(), set_id).row.title == "Selma's"

@@ -58,7 +58,7 @@ def test_address_changes_with_any_file(tmp_path: Path) -> None:
 
 def test_unknown_asset_stops_the_page(app: Flask) -> None:
     with app.test_request_context(), pytest.raises(KeyError, match=r"css/missing\.css"):
-        app.jinja_env.globals["asset"]("css/missing.css")
+        app.jinja_env.from_string("{{ asset('css/missing.css') }}").render()
 
 
 def test_files_name_only_files_that_exist() -> None:

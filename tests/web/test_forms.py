@@ -8,7 +8,7 @@ from wtforms import Form
 from app.web.forms import CoordinateField
 
 
-class Place(Form):
+class Place(Form):  # type: ignore[misc] # the library has no types
     latitude = CoordinateField(letters=("N", "S"))
     longitude = CoordinateField(letters=("E", "WO"))
 

@@ -40,7 +40,7 @@ def messages() -> list[Message]:
 
 def strings(message: Message) -> Iterator[tuple[str, str]]:
     ids = [message.id] if isinstance(message.id, str) else list(message.id)
-    texts = [message.string] if isinstance(message.string, str) else list(message.string)
+    texts = [message.string] if isinstance(message.string, str) else list(message.string or ())
     yield from zip(ids, texts, strict=True)
 
 

@@ -1,6 +1,7 @@
 """The page of one student, the training record, and what stands before a recommendation."""
 
 from datetime import timedelta
+from typing import Any
 from uuid import UUID
 
 import pytest
@@ -79,7 +80,7 @@ def test_notes_stay_beside_the_record_and_are_handed_over(
     send(instructor, alice, "record", TAUGHT | {"corrects": first}, 404)
     assert "Draws" not in instructor.get_page(f"/people/{alice.id}/training-record").words("//main")
     assert "Draws" not in school.browser_of(alice).get_page("/record").words("//main")
-    handed = school.browser_of(school.add(Role.SCHOOL, "Selma")).get(f"/school/people/{alice.id}/data.json").json
+    handed: Any = school.browser_of(school.add(Role.SCHOOL, "Selma")).get(f"/school/people/{alice.id}/data.json").json
     texts = {each["text"] for each in handed["training_record_and_notes"]}  # entered at one moment: in no order
     assert texts == {"Draws before reckoning.", "Draws first, then reckons."}
 

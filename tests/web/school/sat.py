@@ -3,6 +3,7 @@
 from itertools import count
 from math import exp
 from random import Random
+from typing import Any
 from uuid import UUID
 
 from app.services.accounts import NewPerson, add_account
@@ -56,6 +57,6 @@ def _place(item: object) -> PlaceRow:
 
 def _answer(school_id: UUID, visit_id: UUID, place: PlaceRow, *, right: bool) -> AttemptRow:
     drawn = (place.family, place.family_version, place.pack, place.pack_version, place.seed, place.form)
-    nothing: list[dict[str, object]] = [{}, {}, {"stamp": ""}, {"value": 0, "text": ""}]
-    marks = (right, float(right), [], None, None, START)
+    nothing: Any = [{}, {}, {"stamp": ""}, {"value": 0, "text": ""}]
+    marks: Any = (right, float(right), [], None, None, START)
     return AttemptRow(school_id, new_id(START), place.id, visit_id, *drawn, "", *nothing, *marks)

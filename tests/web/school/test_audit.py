@@ -1,6 +1,7 @@
 """The log, for the school administrator alone."""
 
 from datetime import timedelta
+from typing import Any
 
 from app.services import audit
 from app.services.actor import Role
@@ -30,7 +31,12 @@ def test_lists_newest_first_a_page_at_a_time(school: OneSchool) -> None:
 
 def test_details_are_words_and_what_is_empty_says_nothing(school: OneSchool) -> None:
     ingrid, sylvie = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.SCHOOL, "Sylvie", "fr")
-    details = {"kind": "taught", "corrects": True, "due_at": START.isoformat(), "overridden": "rehearsals, sections"}
+    details: dict[str, Any] = {
+        "kind": "taught",
+        "corrects": True,
+        "due_at": START.isoformat(),
+        "overridden": "rehearsals, sections",
+    }
     with school.backend.uow.writer() as connection:
         for later, each in enumerate(
             (details, {"due_at": None, "corrects": False, "reason": "", "lost": 0, "school_class": "student"})

@@ -48,5 +48,5 @@ def evening_of(school: OneSchool) -> Evening:
     ingrid = school.add(Role.INSTRUCTOR, "Ingrid")
     alice, bob = school.add(Role.STUDENT, "Alice"), school.add(Role.STUDENT, "Bob")
     class_id = school.add_class("Evening", ingrid, alice, bob)
-    browsers = [school.browser_of(each) for each in (ingrid, alice, bob)]
-    return Evening(school, *browsers, str(class_id), str(alice.id))
+    teaching, first, second = (school.browser_of(each) for each in (ingrid, alice, bob))
+    return Evening(school, teaching, first, second, str(class_id), str(alice.id))

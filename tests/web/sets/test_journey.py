@@ -3,6 +3,7 @@
 import csv
 from datetime import timedelta
 from io import StringIO
+from typing import Any
 
 import pytest
 from flask import Flask
@@ -205,7 +206,8 @@ def test_withdrawn(evening: Evening) -> None:
 
 def test_single_students_and_what_a_class_was_given(evening: Evening) -> None:
     address = evening.make_conversions()
-    people = evening.assign(address, **{"class": [], "person": [evening.alice_id]})
+    alone: dict[str, Any] = {"class": [], "person": [evening.alice_id]}
+    people = evening.assign(address, **alone)
     assert people.heading == "Conversions for single students"
     assert not evening.bob.get_page("/sets").find(START)
     assert evening.alice.get_page("/sets").find(START)
