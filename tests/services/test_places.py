@@ -86,6 +86,8 @@ def test_unknown_place_is_not_found(place_id: str) -> None:
         (55.0, -7.3, "uk"),  # Londonderry
         (50.6, 3.1, "easa"),  # Lille
         (50.9, 0.6, "uk"),  # Hastings
+        (20.9, -156.4, "us"),  # Kahului, Hawaii
+        (18.0, -66.6, "us"),  # Ponce, Puerto Rico
     ],
 )
 def test_region_of_a_typed_place_is_guessed(latitude_deg: float, longitude_deg: float, region: str) -> None:

@@ -13,7 +13,12 @@ from app.physics.headings import (
 )
 from app.questions.conventions import Conventions, Region
 from app.questions.model import NotOffered, Redraw, Solution
-from app.questions.solvers.regional_variation import LARGEST_VARIATION_DEG, LEAST_VARIATION_DEG, place_variation
+from app.questions.solvers.regional_variation import (
+    LARGEST_VARIATION_DEG,
+    LEAST_VARIATION_DEG,
+    lies_in,
+    place_variation,
+)
 from app.questions.solvers.registry import solver
 
 CANADIAN = frozenset({"ca-south", "ca-north"})
@@ -27,9 +32,10 @@ STEP_FT = 500
 def region_and_variation(parameters: Mapping[str, Any], conventions: Conventions) -> tuple[Region, int, bool]:
     """Return the region asked about, the variation, and whether the latter is the home place's own.
 
-    A Canadian school meets both of its airspaces; any other keeps to its own country, if that has variation enough.
+    A Canadian school meets both of its airspaces; any other keeps to its own country, if that has variation enough. One
+    that goes by the rules of a region where it does not lie is never said to lie there.
     """
-    at_home = parameters["at_home"]
+    at_home = parameters["at_home"] and lies_in(conventions.region, conventions.latitude_deg, conventions.longitude_deg)
     own = whole(conventions.variation_deg)
     own_fits = at_home and LEAST_VARIATION_DEG <= abs(own) <= LARGEST_VARIATION_DEG and own % 5 != 0
     region = parameters["region"] if conventions.region in CANADIAN and not at_home else conventions.region
