@@ -22,7 +22,7 @@ HEADERS = {
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
 }
 YEAR_S = 31_536_000
-GZIP_LEVEL = 6
+GZIP_LEVEL = 4
 SMALLEST_BYTES = 500
 
 
