@@ -10,6 +10,7 @@ import html5lib
 from lxml import etree
 
 PRODUCT = "Lubberline"
+TYPED_APOSTROPHE = re.compile(r"\w+'\w+")
 UNFILLED = re.compile(r"undefined|\{\{|\}\}|%\(\w+\)|Traceback|\bNone\b(?! of)")
 NAMED_BY_THEMSELVES = ("hidden", "submit", "button")
 # Sounds, frames and foreign pages have no place here; scripts and styles only by address.
@@ -80,6 +81,7 @@ def _problems(tree: etree._ElementTree) -> Iterator[str]:
         yield from (f"{path} is not allowed: {each.tag}" for each in tree.xpath(path))
     shown = " ".join(tree.xpath("//body//text()[not(ancestor::script)]"))
     yield from (f"not filled in: {found.group()}" for found in UNFILLED.finditer(shown))
+    yield from (f"an apostrophe as typed: {found.group()}" for found in TYPED_APOSTROPHE.finditer(shown))
 
 
 def _outline(tree: etree._ElementTree) -> Iterator[str]:

@@ -87,7 +87,7 @@ def _card_table(language: Language, *, two: bool) -> Table:
         "Un tableau\u00a0: sous chaque cap magnétique voulu, POUR, figure ce que le compas doit indiquer, SUIVRE.",
     )
     if two:
-        on, off = pick(language, "radios on", "radios en marche"), pick(language, "radios off", "radios à l'arrêt")
+        on, off = pick(language, "radios on", "radios en marche"), pick(language, "radios off", "radios à l’arrêt")
         rows = {STEER: (steer, on), STEER_OFF: (steer, off)}
         said += pick(
             language,
@@ -95,7 +95,7 @@ def _card_table(language: Language, *, two: bool) -> Table:
             f" Une ligne vaut pour {on}, une autre pour {off}.",
         )
     title = pick(language, "Correction card, magnetic to compass", "Fiche de correction, du magnétique au compas")
-    note = pick(language, "Sample card: not your aircraft.", "Exemple\u00a0: ce n'est pas votre avion.")
+    note = pick(language, "Sample card: not your aircraft.", "Exemple\u00a0: ce n’est pas votre avion.")
     return Table("correction-card", title, pick(language, "FOR", "POUR"), rows, note, said, wide=two)
 
 
@@ -103,14 +103,14 @@ def _swing_table(language: Language) -> Table:
     said = pick(
         language,
         "A table: under each magnetic heading the aircraft stands on is what its compass shows.",
-        "Un tableau\u00a0: sous chaque cap magnétique où se trouve l'avion figure ce que son compas indique.",
+        "Un tableau\u00a0: sous chaque cap magnétique où se trouve l’avion figure ce que son compas indique.",
     )
     return Table(
         name="swing-table",
-        title=pick(language, "Readings of a swing", "Lectures d'une régulation"),
+        title=pick(language, "Readings of a swing", "Lectures d’une régulation"),
         head=pick(language, "Magnetic", "Magnétique"),
         rows={STEER: (pick(language, "Compass", "Compas"), "")},
-        note=pick(language, "Sample swing: not your aircraft.", "Exemple\u00a0: ce n'est pas votre avion."),
+        note=pick(language, "Sample swing: not your aircraft.", "Exemple\u00a0: ce n’est pas votre avion."),
         said=said,
         wide=True,
     )

@@ -51,7 +51,7 @@ def draw(values: Values, language: Language, _medium: Medium) -> Drawing:
     )
     title = pick(language, "Dip needles" if len(dips) > 1 else "Dip needle", "Aiguille d'inclinaison")
     if language == "fr" and len(dips) > 1:
-        title = "Aiguilles d'inclinaison"
+        title = "Aiguilles d’inclinaison"
     description = _describe(dips, language, parts_drawn=values.get("show_parts", False))
     size = (320.0, HEIGHT)
     return Drawing("dip-needles", sheet("dip-needles", size, parts, title, description), title, description)

@@ -23,8 +23,8 @@ def word(name: str, language: Language) -> str:
 
 
 def pick(language: Language, english: str, french: str) -> str:
-    """Return the text of the language."""
-    return english if language == "en" else french
+    """Return the text of the language, with printed apostrophes."""
+    return (english if language == "en" else french).replace("'", "’")
 
 
 def in_a_row(texts: list[str], language: Language) -> str:

@@ -10,7 +10,7 @@ from app.grader.grade import grade as grade_reply
 from app.grader.phrases import phrase
 from app.grader.reply import Reply
 from app.packs.library import Library
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.questions.model import OPTION_FORMS, Item
 from app.questions.values import distance, show_value
 from app.questions.wording import Writer
@@ -93,7 +93,7 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
         rows=_rows(writer, reply),
         parts=parts,
         figures=tuple(draw_figure(call, language) for call in _verdict_calls(item, reply, grade)),
-        sources=writer.family.sources,
+        sources=tuple(typeset(each) for each in writer.family.sources),
         key_position=positions.get(item.key) if positions else None,  # the key of a sort cannot be looked up
         your_position=positions.get(reply.value) if positions else None,
         missed=missed,

@@ -1,6 +1,6 @@
 """The grader's own sentences in English and French; everything about a family stands in its pack."""
 
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.questions.wording import tidy
 
 _PHRASES: dict[str, tuple[str, str]] = {
@@ -65,4 +65,4 @@ _PHRASES: dict[str, tuple[str, str]] = {
 
 def phrase(code: str, language: Language, **values: object) -> str:
     """Return one of the grader's sentences filled in."""
-    return tidy(_PHRASES[code][0 if language == "en" else 1].format(**values), language)
+    return tidy(typeset(_PHRASES[code][0 if language == "en" else 1]).format(**values), language)

@@ -7,7 +7,7 @@ from math import cos, radians
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.questions.conventions import Region
 
 PLACES = Path(__file__).with_name("places.toml")
@@ -54,7 +54,8 @@ def region_near(latitude_deg: float, longitude_deg: float) -> Region:
 
 
 def _place(entry: dict[str, Any], area: dict[str, Any], language: Language) -> Place:
-    return Place(**{**entry, "near": entry["near"][language]}, area=area["title"][language])
+    near, title = typeset(entry["near"][language]), typeset(area["title"][language])
+    return Place(**{**entry, "near": near}, area=title)
 
 
 @cache

@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.questions.wording import tidy
 from app.services.reference_examples import EXAMPLES
 
@@ -32,7 +32,7 @@ class ReferenceSection(NamedTuple):
 @cache
 def get_reference(language: Language) -> Sequence[ReferenceSection]:
     """Return every section; what the models give does not change while the program runs."""
-    sections = tomllib.loads(TEXTS.read_text("utf-8"))["section"]
+    sections = tomllib.loads(typeset(TEXTS.read_text("utf-8")))["section"]
     return tuple(
         ReferenceSection(section["title"][language], tuple(_rule(entry, language) for entry in section["rule"]))
         for section in sections

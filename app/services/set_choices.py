@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from app.packs.library import Library
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 
 
 class Offer(NamedTuple):
@@ -40,9 +40,9 @@ def lines_by_document(library: Library, language: Language) -> Sequence[OfferGro
     groups = (
         OfferGroup(
             document.id,
-            document.title,
+            typeset(document.title),
             tuple(
-                Offer(line.name, f"{line.name}: {line.text.of(language)}")
+                Offer(line.name, f"{typeset(line.name)}: {line.text.of(language)}")
                 for line in document.lines
                 if line.name in served
             ),

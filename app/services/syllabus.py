@@ -5,7 +5,7 @@ from datetime import date
 from typing import NamedTuple
 
 from app.packs.library import Library
-from app.packs.spec import Language
+from app.packs.spec import Language, typeset
 from app.packs.syllabus import Document, Seen, StatedLine, Syllabus
 from app.services.errors import NotFound
 
@@ -80,11 +80,14 @@ def get_syllabus(library: Library, syllabus_id: str, language: Language) -> Syll
 def _document(library: Library, syllabus: Syllabus, document: Document, language: Language) -> DocumentView:
     lines = tuple(
         LineView(
-            line.name, line.text.of(language), line.seen or document.seen, _serving(library, syllabus, line, language)
+            typeset(line.name),
+            line.text.of(language),
+            line.seen or document.seen,
+            _serving(library, syllabus, line, language),
         )
         for line in document.lines
     )
-    return DocumentView(document.title, document.checked, lines)
+    return DocumentView(typeset(document.title), document.checked, lines)
 
 
 def _serving(library: Library, syllabus: Syllabus, line: StatedLine, language: Language) -> tuple[ServingFamily, ...]:

@@ -12,7 +12,7 @@ FIFTHS: Final = {
     "one fifth": 1, "two fifths": 2, "three fifths": 3, "four fifths": 4,
     "un cinquième": 1, "deux cinquièmes": 2, "trois cinquièmes": 3, "quatre cinquièmes": 4,
 }  # fmt: skip
-ON_LABEL: Final = re.compile(r"(?:right on the label|juste sur l'inscription) (\w+)")
+ON_LABEL: Final = re.compile(r"(?:right on the label|juste sur l’inscription) (\w+)")
 BETWEEN: Final = re.compile(
     r"two labels: (\w+) on its left, (\w+) on its right"
     r"|deux inscriptions\u00a0: (\w+) à sa gauche, (\w+) à sa droite"
