@@ -16,7 +16,7 @@ from app.learner.selection import Candidate, Choice, best_suited, choose
 from app.packs.library import Library
 from app.packs.spec import Form
 from app.questions.conventions import Conventions
-from app.questions.model import OPTION_FORMS, Item
+from app.questions.model import LIST_FORMS, OPTION_FORMS, Item
 from app.questions.present import plain
 from app.services.actor import Actor
 from app.services.difficulty import find_difficulty
@@ -29,7 +29,8 @@ from app.services.progress import goes_on
 from app.services.set_wishes import carriers
 from app.services.withdrawals import load_offered, still_asked
 from app.storage.ids import new_id
-from app.storage.queries import attempts, drills
+from app.storage.queries import drills
+from app.storage.queries.attempts import MissedRow, list_missed
 from app.storage.queries.drills import MOST_PLACES, DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -160,10 +161,10 @@ class _Chooser(NamedTuple):
             return [*(Suits(form, choice.suspect, HASTY_TRIES) for form in (OPEN_FORMS, OPTION_FORMS)), *plain]
         return plain
 
-    def _missed_and_difficulty(self, family: str) -> tuple[list[dict[str, Any]], FamilyDifficulty]:
+    def _missed_and_difficulty(self, family: str) -> tuple[list[MissedRow], FamilyDifficulty]:
         school_id = self.actor.school_id
         with self.uow.reader() as connection:
-            missed = attempts.list_missed_numbers(connection, school_id, self.actor.own_visit, family)
+            missed = list_missed(connection, school_id, self.actor.own_visit, family)
             return missed, find_difficulty(connection, school_id, self.library, family)
 
     def _forms(self, places: Sequence[PlaceRow]) -> frozenset[str]:
@@ -171,7 +172,7 @@ class _Chooser(NamedTuple):
         without = sum(place.form in OPEN_FORMS for place in places)
         return OPEN_FORMS if 2 * without < len(places) else OPTION_FORMS
 
-    def _drawn(self, family: str, wishes: Sequence[Suits], missed: Sequence[dict[str, Any]], rng: Random) -> list[Item]:
+    def _drawn(self, family: str, wishes: Sequence[Suits], missed: Sequence[MissedRow], rng: Random) -> list[Item]:
         """Return a few items by the first wish that gives any whose numbers were not missed lately.
 
         A kind that has no other numbers, such as a hand-written question, is asked with the same again.
@@ -201,14 +202,22 @@ def _family_of(aim: Aim) -> str:
     return aim.misconception.partition("/")[0]
 
 
-def _weighed(drawn: Iterable[Item], missed: Sequence[dict[str, Any]], most: int) -> tuple[list[Item], list[Item]]:
+def _weighed(drawn: Iterable[Item], missed: Sequence[MissedRow], most: int) -> tuple[list[Item], list[Item]]:
     """Return the first few items with numbers that were not missed, and those with missed ones met before them."""
     items, stale = list[Item](), list[Item]()
     for item in drawn:
-        (stale if plain(item.parameters) in missed else items).append(item)
+        (stale if _was_missed(item, missed) else items).append(item)
         if len(items) == most:
             break
     return items, stale
+
+
+def _was_missed(item: Item, missed: Sequence[MissedRow]) -> bool:
+    """Whether it was missed with these numbers; what is listed is no number, so a list is known by its seed as well."""
+    numbers = plain(item.parameters)
+    return any(
+        each.parameters == numbers and (item.form not in LIST_FORMS or each.seed == item.seed) for each in missed
+    )
 
 
 def _skill_of(library: Library, state: LearnerState, family: str) -> Skill:

@@ -12,7 +12,7 @@ import pytest
 
 from app.grader.made_up import fields_of, wrong_value
 from app.learner.selection import MISCONCEIVED_ABOVE, SUSPECTED_ABOVE
-from app.questions.model import Item
+from app.questions.model import LIST_FORMS, Item
 from app.questions.present import plain
 from app.services import adaptive
 from app.services.actor import Actor
@@ -184,12 +184,25 @@ def test_mending_asks_only_what_the_misconception_could_answer_and_with_other_nu
     name = (places[0].misconceptions or [""])[0]
     aim = Aim(misconception=f"{places[0].family}/{name}", length=5)
     mending = run(uow, alice, start_adaptive(uow, alice, library(), aim, 9, NOW))
-    old = [plain(drawn(each.family, each.seed, each.form, alice).parameters) for each in missed]
+    old = [drawn(each.family, each.seed, each.form, alice) for each in missed]
     assert len(mending) == 5
     for place in mending:
         item = drawn(place.family, place.seed, place.form, alice)
         assert name in item.misconceptions
-        assert plain(item.parameters) not in old
+        assert _asked(item) not in [_asked(each) for each in old]
+
+
+def _asked(item: Item) -> tuple[object, list[str]]:
+    """Return the numbers of an item, and what it lists."""
+    return plain(item.parameters), sorted(str(each.value) for each in item.options if item.form in LIST_FORMS)
+
+
+def test_list_of_other_things_is_another_question_than_the_one_missed(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    aim = Aim(misconception="gyro-properties/turn-by-weight", length=6)
+    missed = run(uow, alice, start_adaptive(uow, alice, library(), aim, 5, NOW), rightly=False)
+    asked = [_asked(drawn(each.family, each.seed, each.form, alice)) for each in missed]
+    assert not [each for each in asked if asked.count(each) > 1], "two instruments to choose for, then other lists"
 
 
 def test_question_that_has_no_other_numbers_is_asked_again(uow: UnitOfWork) -> None:

@@ -76,6 +76,13 @@ class AttemptRow(NamedTuple):
     set_aside_at: datetime | None = None
 
 
+class MissedRow(NamedTuple):
+    """What a missed item asked: its numbers, and the seed that drew whatever it lists."""
+
+    parameters: dict[str, Any]
+    seed: int
+
+
 class AnsweredRow(NamedTuple):
     """An answer with where its item stands."""
 
@@ -159,8 +166,8 @@ FIND_ANSWERED = Prepared(
     .select_from(ITEM.join(DRILL, _ITEM_OF_DRILL).join(ATTEMPT, ANSWER_TO_ITEM))
     .where(*_OWN_ITEM)
 )
-MISSED_NUMBERS = Prepared(
-    select(ATTEMPT.c.parameters)
+LIST_MISSED = Prepared(
+    select(*(ATTEMPT.c[n] for n in MissedRow._fields))
     .where(
         ATTEMPT.c.school_id == bindparam("school_id"),
         ATTEMPT.c.visit_id == bindparam("visit_id"),
@@ -231,10 +238,10 @@ def add_attempt(connection: Connection, attempt: AttemptRow) -> None:
         raise AlreadyAnswered(attempt.drill_item_id) from error
 
 
-def list_missed_numbers(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> list[dict[str, Any]]:
-    """Return the numbers of the items of a family that a visit missed last."""
+def list_missed(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> list[MissedRow]:
+    """Return the items of a family that a visit missed last."""
     of = {"school_id": school_id, "visit_id": visit_id, "family": family}
-    return [numbers for (numbers,) in MISSED_NUMBERS.rows(connection, of)]
+    return [MissedRow(*row) for row in LIST_MISSED.rows(connection, of)]
 
 
 def list_marks(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[MarkRow, ...]:
