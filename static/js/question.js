@@ -1,11 +1,12 @@
-// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A drawing to pick on. A half-given answer outlives a change of language.
+// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A drawing to pick on. A half-given answer
+// outlives a change of language, and one that was sent a lost connection.
 import { typing } from "./page.js";
 
 const form = document.querySelector("#answer");
 const next = document.querySelector("a.next");
 const HALF_GIVEN = "half-given";
 const AT_ONCE = "at-once";
-const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed"]);
+const BOOKKEEPING = new Set(["csrf_token", "stamp", "sent", "item", "seed", AT_ONCE]);
 
 const choose = (digit) => {
   const option = form.querySelectorAll(".options input")[digit - 1];
@@ -40,17 +41,13 @@ const fillIn = (name, value) => {
 };
 
 if (form) {
-  let sent = false;
   const kept = JSON.parse(sessionStorage.getItem(HALF_GIVEN) ?? "{}");
   sessionStorage.removeItem(HALF_GIVEN);
   if (kept.stamp === form.dataset.stamp) kept.fields.forEach(([name, value]) => fillIn(name, value));
   form.addEventListener("submit", () => {
-    sent = true;
     form.append(Object.assign(document.createElement("input"), { type: "hidden", name: AT_ONCE, value: "1" }));
   });
-  window.addEventListener("pagehide", () => {
-    if (!sent) keep();
-  });
+  window.addEventListener("pagehide", keep);
   for (const box of form.querySelectorAll("input[data-kind=heading]")) {
     box.addEventListener("change", () => {
       if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(3, "0");

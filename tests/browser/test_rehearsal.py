@@ -70,6 +70,19 @@ def test_walk(open_page: Opener, axe: Axe, view: View) -> None:
     assert_fits(page)
 
 
+def test_answer_sent_while_the_connection_is_lost_is_there_again(open_page: Opener) -> None:
+    page = open_page(View(alone=True))
+    asked = start(page) + "/questions/1"
+    page.goto(asked)
+    page.locator("#answer .options input").nth(2).check()
+    page.context.set_offline(True)
+    page.locator("#answer button.button:not([name])").click()
+    page.wait_for_url("chrome-error://**")
+    page.context.set_offline(False)
+    page.goto(asked)
+    expect(page.locator("#answer .options input").nth(2)).to_be_checked()
+
+
 def test_time_runs_out_by_itself(open_page: Opener, forward: Callable[[timedelta], None]) -> None:
     page = open_page(WIDE)
     address = start(page)
