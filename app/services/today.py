@@ -17,6 +17,7 @@ from app.storage.unit_of_work import UnitOfWork
 # A misconception that was once this likely is open, worth a drill of its own, until it is less likely than this.
 OPEN_FROM = 0.4
 MENDED_BELOW = 0.2
+LONG_AWAY_DAYS = 14
 
 
 class FamilyLine(NamedTuple):
@@ -38,7 +39,10 @@ class OpenMisconception(NamedTuple):
 
 
 class TodayView(NamedTuple):
-    """What there is to do today, the most pressing first."""
+    """What there is to do today, the most pressing first.
+
+    next_due: when the first review falls due, where none is. away_days: how long ago the last answer is, where long.
+    """
 
     open_drill: UUID | None
     due: Sequence[FamilyLine]
@@ -47,6 +51,8 @@ class TodayView(NamedTuple):
     unseen: int
     started: bool
     topics: Sequence[TopicView]
+    next_due: datetime | None
+    away_days: int | None
 
 
 def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> TodayView:
@@ -54,14 +60,17 @@ def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Tod
     library = offered(uow, actor, library)
     state = shown_state(uow, actor, now)
     sets = list_due(uow, actor, now) if actor.role is Role.STUDENT else ()
+    dues = _dues(library, state)
     return TodayView(
         open_drill=find_open_drill(uow, actor, now),
-        due=tuple(_due(library, state, actor, now)),
+        due=tuple(_line(library, family_id, actor) for due_at, family_id in dues if due_at <= now),
         misconceptions=tuple(open_misconceptions(library, state, actor)),
         sets=sets,
         unseen=len(set(library.families) - set(state.skills)),
         started=bool(state.skills),
         topics=list_topics(library, actor.language),
+        next_due=dues[0][0] if dues and dues[0][0] > now else None,
+        away_days=_away_days(state, actor, now),
     )
 
 
@@ -96,12 +105,18 @@ def misconception_words(library: Library, family_id: str, name: str, actor: Acto
     return spec.name.of(actor.language) if spec else None
 
 
-def _due(library: Library, state: LearnerState, actor: Actor, now: datetime) -> Iterator[FamilyLine]:
-    due = [
-        (kept.recall.due, family_id)
-        for family_id, kept in state.skills.items()
-        if kept.recall is not None and kept.recall.due <= now and family_id in library.families
-    ]
-    for _, family_id in sorted(due):
-        family = library.family(family_id)
-        yield FamilyLine(family_id, family.title.of(actor.language), family.topic)
+def _dues(library: Library, state: LearnerState) -> Sequence[tuple[datetime, str]]:
+    """Return when each family that is asked comes back, the first first."""
+    known = ((kept.recall, family_id) for family_id, kept in state.skills.items() if family_id in library.families)
+    return sorted((recall.due, family_id) for recall, family_id in known if recall is not None)
+
+
+def _line(library: Library, family_id: str, actor: Actor) -> FamilyLine:
+    family = library.family(family_id)
+    return FamilyLine(family_id, family.title.of(actor.language), family.topic)
+
+
+def _away_days(state: LearnerState, actor: Actor, now: datetime) -> int | None:
+    last = max((kept.skill.last_at for kept in state.skills.values() if kept.skill.last_at), default=now)
+    days = (actor.day_of(now) - actor.day_of(last)).days
+    return days if days >= LONG_AWAY_DAYS else None

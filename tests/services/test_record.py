@@ -68,8 +68,12 @@ def test_month_away_makes_the_review_due_widens_the_range_and_lowers_the_certain
     assert back.high - back.low > 1.05 * (evening.high - evening.low)
     assert back.probability < evening.probability
     assert back.estimate < evening.estimate
-    assert not today(uow, alice, library(), soon).due
-    assert [each.id for each in today(uow, alice, library(), later).due] == [FAMILY]
+    plan, back_again = (today(uow, alice, library(), when) for when in (soon, later))
+    assert (plan.due, plan.away_days) == ((), None)
+    assert plan.next_due is not None
+    assert soon < plan.next_due < later
+    assert [each.id for each in back_again.due] == [FAMILY]
+    assert (back_again.next_due, back_again.away_days) == (None, 31)
 
 
 def test_other_home_keeps_what_is_known_and_a_running_drill_its_own(uow: UnitOfWork) -> None:

@@ -29,6 +29,7 @@ def show_today() -> ResponseReturnValue:
         lengths=LENGTHS,
         minutes=MINUTES,
         most_due=MOST_DUE,
+        day_is=actor().day_of(now()),
     )
 
 

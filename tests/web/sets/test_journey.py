@@ -225,11 +225,14 @@ def test_due_time_is_that_of_the_school_summer_and_winter(evening: Evening) -> N
         assert shown in evening.alice.get_page("/sets").words("//main")
 
 
-def test_the_plan_for_today_leads_to_what_is_due(evening: Evening) -> None:
+def test_the_plan_for_today_leads_to_what_is_due(evening: Evening, clock: Clock) -> None:
     evening.assign(evening.make_conversions())
     today = evening.alice.get_page("/today")
     assert "Conversions Due 4 Sep 2026 17:00." in today.words("//main")
-    assert today.find("//main//a[@href='/sets']")
+    assert today.find("//main//li/a[@href='/sets']")
+    for forward, said in ((timedelta(days=3), "Due today, 4 Sep 2026 17:00."), (timedelta(hours=9), "Late.")):
+        clock.forward(forward)
+        assert said in evening.alice.get_page("/today").words("//main")
 
 
 def test_assign_form_may_name_whom_it_is_for(evening: Evening) -> None:

@@ -9,7 +9,10 @@ import pytest
 from flask import Flask
 
 from app.grader.made_up import fields_of, wrong_value
+from app.learner.evidence import Level, Skill
+from app.learner.recall import Recall
 from app.services.actor import Role
+from app.services.learning import LearnerState, SkillState
 from tests.fakes import Clock
 from tests.pages import Page
 from tests.questions.engine import library
@@ -44,7 +47,29 @@ def test_guest_finds_what_is_new(alice: Browser) -> None:
     page = alice.get_page("/today")
     assert page.heading == "Today"
     assert "Nothing is known of you yet" in page.text
+    assert [" ".join(each.itertext()) for each in page.find("//h2")] == ["New"]
     assert "fills with your answers" in alice.get_page("/record").text
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_everything_mastered_and_a_month_away(
+    app: Flask, clock: Clock, monkeypatch: pytest.MonkeyPatch, language: str
+) -> None:
+    now, browser = clock(), Browser(app, language)
+    recall = Recall(now + timedelta(days=20), now, 20.0, 5.0, None, 2)
+    skill = SkillState(Skill(4.0, 0.1, 20, 20, last_at=now), recall, mastered=True)
+    known = LearnerState(Level(), dict.fromkeys(library().families, skill))
+    monkeypatch.setattr("app.services.today.shown_state", lambda *_: known)
+    words = browser.get_page("/today").words("//main")
+    quiet = {
+        "en": ("Nothing is due until 21 Sep 2026", "every kind"),
+        "fr": ("avant le 21 sept. 2026", "tous les genres"),
+    }
+    assert all(each in words for each in quiet[language])
+    clock.forward(timedelta(days=31))
+    page = browser.get_page("/today")
+    assert {"en": "31 days ago. Start with", "fr": "remonte à 31 jours. Commencez"}[language] in page.words("//main")
+    assert page.find("//form[@action='/today']//button")
 
 
 def test_drill_says_how_many_there_will_be_and_ends_there(app: Flask, alice: Browser, clock: Clock) -> None:
