@@ -14,11 +14,13 @@ from app.questions.solvers.reading_card import card_row
 from app.questions.solvers.registry import solver
 from app.questions.solvers.wind_leg import bent_card
 
+LEAST_TURN_DEG = 3  # a slip that turns a bearing by less cannot be told from it
+
 
 @solver("position-line-fix")
 def position_line_fix(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: the ring where the lines from A and B cross, each the reverse of its true bearing."""
-    return (_by_compass if parameters["ask"] == "by-compass" else _by_nose)(parameters)
+    """Key: the ring where the lines from A and B cross, each the reverse of its true bearing; or A's true bearing."""
+    return ASKED[parameters["ask"]](parameters)
 
 
 def _by_nose(parameters: Mapping[str, Any]) -> Solution:
@@ -27,12 +29,7 @@ def _by_nose(parameters: Mapping[str, Any]) -> Solution:
     here, *landmarks = places_of(parameters)
     relatives = [shown(_azimuth(here, mark) - heading - variation) for mark in landmarks]
     lines = [shown(position_line_deg(bearing_from_relative(heading, r) + variation)) for r in relatives]
-    turns = {
-        "no-variation": -variation,
-        "variation-turned": -2 * variation,
-        "no-heading": -(heading + variation),
-        "no-heading-but-variation": -heading,
-    }
+    turns = _nose_turns(heading, variation)
     chart = chart_of(
         (landmarks[0], landmarks[1]), lines, {name: (t, t) for name, t in turns.items()}, parameters["shuffle"]
     )
@@ -53,10 +50,8 @@ def _by_nose(parameters: Mapping[str, Any]) -> Solution:
 
 def _by_compass(parameters: Mapping[str, Any]) -> Solution:
     """Add the deviation on the aircraft's heading and variation to compass bearings."""
-    variation, heading = parameters["variation_deg"], parameters["magnetic_deg"]
-    entries = bent_card(heading + parameters["shift_toward_deg"], parameters["deviation_deg"])
-    card = card_row(entries, "one-row")
-    entry = min(entries, key=lambda each: abs(difference(each["for_deg"], heading)))
+    variation = parameters["variation_deg"]
+    entries, card, entry = _card(parameters)
     compass, d = entry["steer_deg"], difference(entry["for_deg"], entry["steer_deg"])
     here, *landmarks = places_of(parameters)
     read = [shown(_azimuth(here, mark) - variation - d) for mark in landmarks]
@@ -78,6 +73,66 @@ def _by_compass(parameters: Mapping[str, Any]) -> Solution:
     )  # fmt: skip
 
 
+def _bearing(parameters: Mapping[str, Any]) -> Solution:
+    """Ask for the true bearing of A from its relative one."""
+    heading, variation = parameters["magnetic_deg"], parameters["variation_deg"]
+    here, mark, _ = places_of(parameters)
+    relative = shown(_azimuth(here, mark) - heading - variation)
+    key = shown(relative + heading + variation)
+    return Solution(
+        key=key,
+        given={
+            "ask": "bearing",
+            "magnetic_deg": heading,
+            "variation_deg": variation,
+            "relative_bearing_a_deg": relative,
+        },
+        wrong={name: shown(key + turn) for name, turn in _nose_turns(heading, variation).items()},
+        quantities={"true_heading_deg": shown(heading + variation), "bearing_a_deg": key},
+        steps=("heading-east" if variation > 0 else "heading-west", "bearings-a"),
+        features={"crosses-north": float(relative + heading + variation > 360), "by-compass": -1.0},
+    )
+
+
+def _bearing_by_compass(parameters: Mapping[str, Any]) -> Solution:
+    """Ask for the true bearing of A from the one read on the compass."""
+    entries, card, entry = _card(parameters)
+    compass, d = entry["steer_deg"], difference(entry["for_deg"], entry["steer_deg"])
+    variation = parameters["variation_deg"]
+    here, mark, _ = places_of(parameters)
+    read = shown(_azimuth(here, mark) - variation - d)
+    key = shown(read + d + variation)
+    turns = {name: each[0] for name, each in _compass_turns(card, [read, read], (compass, d, variation)).items()}
+    return Solution(
+        key=key,
+        given={"ask": "bearing-by-compass", "compass_deg": compass, "variation_deg": variation, "card": entries,
+               "compass_bearing_a_deg": read},
+        wrong={name: shown(key + turn) for name, turn in turns.items() if abs(turn) >= LEAST_TURN_DEG},
+        quantities={"deviation_deg": d, "bearing_a_deg": key},
+        steps=(Step("card-heading", {"for_deg": entry["for_deg"]}), "compass-a"),
+        figures=(FigureCall("correction-card", {"card": entries}),),
+        features={"crosses-north": float(read + d + variation > 360), "by-compass": 1.0},
+    )  # fmt: skip
+
+
+def _card(parameters: Mapping[str, Any]) -> tuple[list[dict[str, int]], CorrectionCard, dict[str, int]]:
+    """Return a correction card, as entries and as a card, and its entry for the aircraft's heading."""
+    heading = parameters["magnetic_deg"]
+    entries = bent_card(heading + parameters["shift_toward_deg"], parameters["deviation_deg"])
+    nearest = min(entries, key=lambda each: abs(difference(each["for_deg"], heading)))
+    return entries, card_row(entries, "one-row"), nearest
+
+
+def _nose_turns(heading: int, variation: int) -> dict[str, int]:
+    """Return by how much each slip turns a line from a relative bearing."""
+    return {
+        "no-variation": -variation,
+        "variation-turned": -2 * variation,
+        "no-heading": -(heading + variation),
+        "no-heading-but-variation": -heading,
+    }
+
+
 def _compass_turns(
     card: CorrectionCard, read: list[int], worked: tuple[int, float, int]
 ) -> dict[str, tuple[float, float]]:
@@ -94,6 +149,9 @@ def _compass_turns(
         "heading-added": compass,
     }
     return {"deviation-of-bearing": (on_bearings[0], on_bearings[1]), **{name: (t, t) for name, t in both.items()}}
+
+
+ASKED = {"fix": _by_nose, "by-compass": _by_compass, "bearing": _bearing, "bearing-by-compass": _bearing_by_compass}
 
 
 def _azimuth(here: Place, mark: Place) -> float:

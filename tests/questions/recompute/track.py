@@ -68,17 +68,19 @@ def ten_degree_lines(draw: Draw) -> int:
     return size if p["side"] == "right" else -size
 
 
-def position_line_fix(draw: Draw) -> str:
-    """The ring from which both landmarks bear as read: azimuths by atan2, the ring with the least error."""
+def position_line_fix(draw: Draw) -> str | int:
+    """The ring from which both landmarks bear as read: azimuths by atan2, the least error; or the bearing of A."""
     p = draw["parameters"]
-    marks = {spot["label"]: spot for spot in p["spots"]}
     to_true = p["variation_deg"]
-    if p["ask"] == "by-compass":  # the card's own entry for what the compass shows: FOR less STEER
+    if p["ask"].endswith("by-compass"):  # the card's own entry for what the compass shows: FOR less STEER
         entry = next(each for each in p["card"] if each["steer_deg"] == p["compass_deg"])
         to_true += entry["for_deg"] - entry["steer_deg"]
-        read = {name: p[f"compass_bearing_{name}_deg"] + to_true for name in "ab"}
+        read = {name: p.get(f"compass_bearing_{name}_deg", 0) + to_true for name in "ab"}
     else:
-        read = {name: p[f"relative_bearing_{name}_deg"] + p["magnetic_deg"] + to_true for name in "ab"}
+        read = {name: p.get(f"relative_bearing_{name}_deg", 0) + p["magnetic_deg"] + to_true for name in "ab"}
+    if p["ask"].startswith("bearing"):
+        return int(read["a"] - 1) % 360 + 1
+    marks = {spot["label"]: spot for spot in p["spots"]}
 
     def error(ring: Draw) -> float:
         worst = 0.0
