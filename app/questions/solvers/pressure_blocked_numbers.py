@@ -1,12 +1,12 @@
 """What a blocked pitot or static side leaves of speed and rate as numbers, and what is true of blockages in words."""
 
 from collections.abc import Mapping
-from math import comb
+from dataclasses import replace
 from typing import Any
 
 from app.figures.model import FigureCall
-from app.questions.model import Redraw, Solution, Step
-from app.questions.solvers.subsets import few_of
+from app.questions.model import Redraw, Solution
+from app.questions.solvers.ticks import to_tick
 
 SHUT_STATIC = frozenset({"static", "all"})
 LEAST_CHANGE_KT = 12
@@ -67,15 +67,8 @@ def _number(ask: str, fault: str, given: Mapping[str, Any], key: int, wrong: Map
 
 def statements(shuffle: int) -> Solution:
     """Ask which of several statements about blockages and the alternate source are true."""
-    true = few_of(TRUE_OF_BLOCKAGES, TICKED, shuffle)
-    false = few_of(tuple(FALSE_OF_BLOCKAGES), UNTICKED, shuffle // comb(len(TRUE_OF_BLOCKAGES), TICKED))
-    return Solution(
-        key=true,
-        given={"ask": "statements"},
-        options=(*true, *false),
-        slips={(each, "chosen"): FALSE_OF_BLOCKAGES[each] for each in false},
-        steps=tuple(Step("because", {"why": f"why-{each}"}) for each in true),
-        model_notes=("alternate-table",) if any(each.startswith("cabin") for each in true) else ("needle",),
-        scene="statements",
-        features={"static": 0.0},
-    )
+    true = dict.fromkeys(TRUE_OF_BLOCKAGES, "")
+    counts = (TICKED, UNTICKED)
+    solution = to_tick("statements", (true, FALSE_OF_BLOCKAGES), counts, shuffle, features={"static": 0.0})
+    cabin = any(each.startswith("cabin") for each in solution.key)
+    return replace(solution, scene="statements", model_notes=("alternate-table" if cabin else "needle",))

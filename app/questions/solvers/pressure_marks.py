@@ -8,6 +8,7 @@ from app.physics.angles import round_half_up
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
+from app.questions.solvers.ticks import to_tick
 
 ROW_STEP_KT = 20
 SMALLEST_KT, LARGEST_KT, ROWS_APART_KT = 3, 8, 3
@@ -30,6 +31,9 @@ MEANINGS: dict[str, tuple[str, dict[str, str]]] = {
         {"red-is-caution": "smooth-air-limit", "red-is-rough": "rough-air-limit", "red-is-level": "level-limit"},
     ),
 }
+TRUE_OF_MARKS = {f"{mark}-{key}": "" for mark, (key, _) in MEANINGS.items()}
+FALSE_OF_MARKS = {f"{mark}-{said}": belief for mark, (_, wrong) in MEANINGS.items() for belief, said in wrong.items()}
+TICKED, UNTICKED = 2, 5
 # The speed asked for -> the end of an arc that gives it, and the ends wrongly read.
 ENDS: dict[str, tuple[str, dict[str, str]]] = {
     "landing-stall": ("white_low_kt", {"arcs-swapped": "green_low_kt", "other-end": "white_high_kt"}),
@@ -45,7 +49,7 @@ END_NAMES = ("white_low_kt", "white_high_kt", "green_low_kt", "green_high_kt", "
 
 @solver("asi-marks-and-errors")
 def asi_marks_and_errors(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: what a mark means, the speed it gives in knots, or CAS in knots by the table's share between two rows."""
+    """Key: what marks mean, the speed one gives in knots, or CAS in knots by the table's share between two rows."""
     if parameters["ask"] == "meaning":
         mark, ends = parameters["mark"], _ends(parameters)
         key, wrong = MEANINGS[mark]
@@ -58,6 +62,9 @@ def asi_marks_and_errors(parameters: Mapping[str, Any], _conventions: Convention
             model_notes=("manual",),
             features={"table": -1.0},
         )
+    if parameters["ask"] == "statements":
+        return to_tick("statements", (TRUE_OF_MARKS, FALSE_OF_MARKS), (TICKED, UNTICKED), parameters["shuffle"],
+                       model_notes=("manual",), features={"table": -1.0})  # fmt: skip
     return _end(parameters) if parameters["ask"] == "speed" else _calibrated(parameters)
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from app.questions.model import Solution, Step
 from app.questions.solvers.subsets import few_of
 
-Beliefs = Mapping[str, str]  # thing -> the misconception behind getting it wrong
+Beliefs = Mapping[str, str]  # thing -> the misconception behind getting it wrong; "" where it may have many reasons
 
 
 def to_tick(ask: str, lists: tuple[Beliefs, Beliefs], counts: tuple[int, int], shuffle: int, **more: Any) -> Solution:
@@ -20,7 +20,7 @@ def to_tick(ask: str, lists: tuple[Beliefs, Beliefs], counts: tuple[int, int], s
         given={"ask": ask},
         options=(*right, *wrong),
         slips={
-            **{(item, "left-out"): right_list[item] for item in right},
+            **{(item, "left-out"): right_list[item] for item in right if right_list[item]},
             **{(item, "chosen"): wrong_list[item] for item in wrong},
         },
         steps=tuple(Step("because", {"why": f"why-{item}"}) for item in right),

@@ -151,6 +151,8 @@ MARKS = {
 
 def airspeed(draw: Mapping[str, Any]) -> Any:
     p = draw["parameters"]
+    if p["ask"] == "statements":
+        return [each for each in draw["options"] if each in {f"{mark}-{said}" for mark, said in MARKS.items()}]
     if p["ask"] == "meaning":
         return MARKS[p["mark"]]
     if p["ask"] == "speed":
