@@ -55,7 +55,7 @@ def checklist(
     wanted, bar = bar_of(school, "rehearsals"), bar_of(school, "section_percent")
     counted = sorted(rehearsals, key=lambda each: each.started_at)[-max(wanted, 1) :]
     sections = [section for each in counted if each.mark for section in each.mark.sections]
-    latest_mistake = max((each.missed_at.date() for each in held.mistakes), default=None)
+    latest_mistake = max((actor.day_of(each.missed_at) for each in held.mistakes), default=None)
     reviews = [each.day for each in entries if each.kind == "reviewed"]
     return Checklist(
         rehearsals_wanted=wanted,
