@@ -15,7 +15,7 @@ from app.packs.library import Library
 from app.services.visits import guest
 
 TIMES_ANCHORED = 6
-SHARE_EXACT, SHARE_SELECTION, SHARE_SERVICES = 20, 6, 40
+SHARE_EXACT, SHARE_SELECTION, SHARE_SERVICES = 20, 2, 40
 REAL_DAYS = 6
 
 
@@ -27,7 +27,7 @@ def command(learners: int, seed: int) -> None:
 
     Everything printed is simulated: it says how the model does where its own assumptions (nearly) hold, nothing about
     people. The learners further apart are six times as many, as where the aim of the log loss was set. Selection takes
-    a sixth of the learners, the exact posterior a twentieth, the walk through the services a fortieth; at least two,
+    half of the learners, the exact posterior a twentieth, the walk through the services a fortieth; at least two,
     six and six.
     """
     click.echo(f"SIMULATED. Learners: {learners}. Seed: {seed}.")

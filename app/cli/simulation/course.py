@@ -11,7 +11,6 @@ from random import Random
 from app.cli.simulation.learners import Given, Question, SyntheticLearner, pose, question_like
 from app.cli.simulation.shapes import Kin, Shape
 from app.learner.evidence import Evidence, Level, Skill, learn, new_skill, predict_right
-from app.learner.mastery import judge
 from app.learner.selection import Candidate, Choice, best_suited, choose
 from app.services.adaptive import HASTY_TRIES, WEIGHED
 from app.services.mix import TRIES
@@ -85,10 +84,7 @@ Policy = Callable[[Course, Random], Kin]
 
 def by_rule(course: Course, rng: Random) -> Kin:
     """Choose by the program's own rule: the skill where an answer helps most."""
-    candidates = [
-        Candidate(family.id, course.skills[family.id], mastered=_mastered(course, family.id))
-        for family in course.families
-    ]
+    candidates = [Candidate(family.id, course.skills[family.id]) for family in course.families]
     choice = choose(course.level, candidates, course.last, course.now, rng)
     return next(family for family in course.families if choice and family.id == choice.family)
 
@@ -111,7 +107,3 @@ def answers_to_mastery(course: Course, policy: Policy, rng: Random, most: int) -
             return count
         course.take(pose(policy(course, rng), rng))
     return most
-
-
-def _mastered(course: Course, family: str) -> bool:
-    return judge(course.level, course.skills[family], course.now).mastered
