@@ -10,7 +10,7 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
 
-SORTED = 5
+SORTED, PAIRS_SORTED = 5, 3
 STANDARD_C = 15
 LAPSE_C = 2
 # Each kind with what is taken for it, and the misconception behind that.
@@ -52,16 +52,9 @@ CONDITION_CHOSEN = {
 @solver("altitude-kinds")
 def altitude_kinds(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
     """Key: the kind of altitude, of one or of several, its definition, the greater of two, or what makes two agree."""
-    ask = parameters["ask"]
-    if ask == "sort":
-        return _sorted_by_kind(few_of(tuple(DESCRIBED), SORTED, parameters["shuffle"]))
-    if ask == "name":
-        return _named(parameters["object"])
-    if ask == "definition":
-        return _defined(parameters["altitude_kind"])
+    if parameters["ask"] != "greater":
+        return _in_words(parameters)
     pair = parameters["comparison"]
-    if ask == "agree":
-        return _agreeing(pair)
     if pair == "pressure-indicated":
         if conventions.pressure_unit != "inhg":
             raise Redraw("the school uses the other pressure unit")
@@ -69,6 +62,17 @@ def altitude_kinds(parameters: Mapping[str, Any], conventions: Conventions) -> S
     if pair == "absolute-true":
         raise Redraw("these two differ by the ground alone")
     return _by_temperature(pair, parameters["indicated_ft"], parameters["isa_deviation_c"])
+
+
+def _in_words(parameters: Mapping[str, Any]) -> Solution:
+    ask, shuffle = parameters["ask"], parameters["shuffle"]
+    if ask == "sort":
+        return _sorted_by_kind(few_of(tuple(DESCRIBED), SORTED, shuffle))
+    if ask == "agree-sort":
+        return _pairs_sorted(few_of(tuple(AGREE), PAIRS_SORTED, shuffle))
+    if ask == "name":
+        return _named(parameters["object"])
+    return _defined(parameters["altitude_kind"]) if ask == "definition" else _agreeing(parameters["comparison"])
 
 
 def _named(described: str) -> Solution:
@@ -111,6 +115,22 @@ def _agreeing(pair: str) -> Solution:
         given={"ask": "agree", "comparison": pair},
         wrong={CONDITION_CHOSEN[each]: each for each in AGREE.values() if each != AGREE[pair]},
         steps=(f"agree-{pair}",),
+        features={"comparing": 0.0},
+    )
+
+
+def _pairs_sorted(pairs: tuple[str, ...]) -> Solution:
+    return Solution(
+        key={pair: AGREE[pair] for pair in pairs},
+        given={"ask": "agree-sort"},
+        options=pairs,
+        slips={
+            (pair, condition): belief
+            for pair in pairs
+            for condition, belief in CONDITION_CHOSEN.items()
+            if condition != AGREE[pair]
+        },
+        steps=tuple(f"agree-{pair}" for pair in pairs),
         features={"comparing": 0.0},
     )
 

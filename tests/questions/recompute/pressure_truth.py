@@ -22,6 +22,8 @@ def kinds(draw: Mapping[str, Any]) -> Any:
     p = draw["parameters"]
     if p["ask"] == "sort":
         return {described: described.rsplit("-", 1)[0] for described in draw["options"]}
+    if p["ask"] == "agree-sort":
+        return {pair: AGREE[pair] for pair in draw["options"]}
     if p["ask"] == "name":
         return p["object"].rsplit("-", 1)[0]
     if p["ask"] == "definition":
