@@ -9,15 +9,30 @@ from app.physics.dipole import dip_from_magnetic_latitude_deg, horizontal_share
 from app.questions.conventions import Conventions
 from app.questions.model import Solution, Step
 from app.questions.solvers.registry import solver
+from app.questions.solvers.ticks import to_tick
 
 LEAST_APART_DEG = 10  # two places this far apart in latitude differ plainly
 EQUATOR_BELOW_DEG = 30  # a third of the latitudes drawn
+TRUE_OF_DIP = dict.fromkeys(
+    ("level-on-equator", "south-end-in-south", "alike-north-and-south", "firmer-near-equator", "steeper-than-latitude"),
+    "",
+)
+FALSE_OF_DIP = {
+    "firmer-near-pole": "stronger-near-pole", "firm-everywhere": "total-is-all",
+    "level-everywhere": "needle-stays-level", "north-end-everywhere": "north-end-always",
+    "south-end-in-north": "other-end", "south-end-on-equator": "south-end-always",
+    "firmer-in-north": "north-counts-more", "firmer-in-south": "south-counts-more",
+}  # fmt: skip
+TICKED, UNTICKED = 2, 5
 
 
 @solver("dip-from-latitude")
 def dip_from_latitude(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: dip or latitude, tan I = 2 tan L; the level share, 100 cos I; where it is larger; which end dips."""
+    """Key: dip or latitude, tan I = 2 tan L; the level share, 100 cos I, and where it is larger; the end that dips."""
     ask, latitude = parameters["ask"], parameters["magnetic_latitude_deg"]
+    if ask == "statements":
+        return to_tick(ask, (TRUE_OF_DIP, FALSE_OF_DIP), (TICKED, UNTICKED), parameters["shuffle"],
+                       features={"southern": 0.0, "share": 0.0})  # fmt: skip
     if ask == "compare":
         return _compare(latitude, parameters["other_magnetic_latitude_deg"])
     if ask == "latitude":

@@ -118,8 +118,20 @@ def fine_latitude(dip_deg: float) -> float:
     return low
 
 
+# Worked from the dipole by what dip_size gives at the latitudes named.
+TRUE_OF_DIP = {
+    "level-on-equator": dip_size(0) == 0,
+    "steeper-than-latitude": dip_size(40) > 40,
+    "alike-north-and-south": dip_size(30) == dip_size(-30),
+    "firmer-near-equator": cos(radians(dip_size(5))) > cos(radians(dip_size(85))),
+    "south-end-in-south": True,  # the field of the earth leaves the ground in the south (from memory)
+}
+
+
 def dipole(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "statements":
+        return [each for each in draw["options"] if TRUE_OF_DIP.get(each)]
     if given["ask"] == "latitude":  # the dipole's rule the other way: the whole degree whose dip is nearest
         return min(range(91), key=lambda each: abs(fine_latitude(abs(given["dip_deg"])) - each))
     latitude = given["magnetic_latitude_deg"]
