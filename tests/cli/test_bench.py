@@ -49,7 +49,7 @@ def test_load_of_the_real_server_loses_nothing(monkeypatch: pytest.MonkeyPatch) 
 def test_long_load_goes_on_until_enough_answers_are_accepted(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(long_load, "ANSWERS", 25)
     monkeypatch.setattr(long_load, "CONNECTIONS", 2)
-    accepted, *wrong = long_load.measure()
+    accepted, *wrong = (each for each in long_load.measure() if not each.name.endswith("largest worker"))
     assert accepted.value >= 25
     assert [each.value for each in wrong] == [0, 0, 0, 0]
 

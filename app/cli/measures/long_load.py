@@ -1,16 +1,17 @@
-"""Whether the real server loses, tears or keeps twice any of a hundred thousand answers."""
+"""Whether the real server loses, tears or keeps twice any of a hundred thousand answers, and its memory by then."""
 
 from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from app.cli.measures import Reading
-from app.cli.measures.load import practise_together, wrong
+from app.cli.measures.load import MOST_MB, practise_together, wrong
 from app.cli.measures.serving import serving
 from app.web.settings import DATABASE_FILE
 
 ANSWERS = 100_000
 CONNECTIONS = 16
+NAME = f"long load: {CONNECTIONS} connections"
 
 
 def measure() -> Iterator[Reading]:
@@ -18,4 +19,7 @@ def measure() -> Iterator[Reading]:
     with TemporaryDirectory() as folder:
         with serving(Path(folder)) as served:
             seen = practise_together(served, CONNECTIONS, lambda seen: len(seen.accepted) >= ANSWERS)
-        yield from wrong(f"long load: {CONNECTIONS} connections", seen, Path(folder) / DATABASE_FILE)
+            memory_mb = served.worker_mb()
+        yield from wrong(NAME, seen, Path(folder) / DATABASE_FILE)
+    if memory_mb is not None:
+        yield Reading(f"{NAME}, largest worker", memory_mb, "MB", MOST_MB)
