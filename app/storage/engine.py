@@ -12,12 +12,16 @@ WRITES = "lubberline_writes"
 
 @dataclass(frozen=True, slots=True)
 class StorageSettings:
-    """How the database is opened; `threads` is how many requests one process answers at a time."""
+    """How the database is opened; `threads` is how many requests one process answers at a time.
+
+    cache_kib: what each connection keeps of a SQLite file, of which a process has as many as threads. Four megabytes
+    each: with sixteen a process grew by sixteen in 4,000 answers and answered no faster (docs/performance.md).
+    """
 
     threads: int = 4
     full_sync: bool = False
     busy_timeout_ms: int = 5000
-    cache_kib: int = 16_000
+    cache_kib: int = 4_000
 
 
 def create_engine_for(target: str | Path, settings: StorageSettings | None = None) -> Engine:

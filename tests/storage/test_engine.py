@@ -23,7 +23,7 @@ def pragma(engine: Engine, name: str) -> object:
         ("journal_mode", "wal"),
         ("synchronous", 1),
         ("busy_timeout", 5000),
-        ("cache_size", -16_000),
+        ("cache_size", -4_000),
     ],
 )
 def test_pragmas_are_set_on_every_connection(engine: Engine, name: str, expected: object) -> None:
