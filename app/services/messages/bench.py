@@ -7,15 +7,15 @@ MESSAGES = {
     ),
     "bench-bank": (
         "A bank of {value} degrees cannot be flown here. Accepted: {low} to {high}, such as 15.",
-        "Une inclinaison de {value} degrés ne peut être volée ici. Accepté : de {low} à {high}, par exemple 15.",
+        "Le banc n'admet pas {value} degrés d'inclinaison latérale. Accepté : de {low} à {high}, par exemple 15.",
     ),
     "bench-speed": (
         "An airspeed of {value} kt cannot be flown here. Accepted: {low} to {high}, such as 100.",
-        "Une vitesse de {value} kt ne peut être volée ici. Accepté : de {low} à {high}, par exemple 100.",
+        "Le banc n'admet pas une vitesse de {value} kt. Accepté : de {low} à {high}, par exemple 100.",
     ),
     "bench-change": (
         "A change of {value} kt a second cannot be flown here. Accepted: {low} to {high}; slower is negative: -2.",
-        "Un changement de {value} kt par seconde ne peut être volé ici. Accepté : de {low} à {high}; ralentir : -2.",
+        "Le banc n'admet pas un changement de {value} kt par seconde. Accepté : de {low} à {high}; ralentir : -2.",
     ),
     "bench-last-speed": (
         "This would end at {value} kt. Accepted: an end between {low} and {high} kt; change less, or for less long.",
@@ -23,7 +23,7 @@ MESSAGES = {
     ),
     "bench-seconds": (
         "{value} seconds cannot be flown here. Accepted: {low} to {high}, such as 10.",
-        "{value} secondes ne peuvent être volées ici. Accepté : de {low} à {high}, par exemple 10.",
+        "Le banc n'admet pas {value} secondes. Accepté : de {low} à {high}, par exemple 10.",
     ),
     "bench-dip": (
         "{value} is not a dip. Accepted: {low} to {high} degrees, down at the north end positive, such as 68.",

@@ -9,7 +9,7 @@ MESSAGES = {
     "cohorts-title": ("Topic or kind of question.", "Thème ou genre de question."),
     "cohorts-students": ("Students who answered.", "Élèves ayant répondu."),
     "cohorts-answers": ("Answers.", "Réponses."),
-    "cohorts-estimate": ("Likely right, per cent.", "Juste vraisemblablement, pour cent."),
+    "cohorts-estimate": ("Likely right, per cent.", "Réponses justes probables, pour cent."),
     "cohorts-low": ("Range from, per cent.", "Intervalle de, pour cent."),
     "cohorts-high": ("Range to, per cent.", "Intervalle à, pour cent."),
     "cohorts-spread": ("Spread between students, points.", "Écart entre élèves, points."),

@@ -15,7 +15,7 @@ MESSAGES = {
     ),
     "double-names": (
         "Twice in the list, or in the class already: {names}. Nothing was made. If these are different people, say so.",
-        "Deux fois dans la liste, ou déjà en classe : {names}. Rien n'est créé. Si ce sont d'autres gens, dites-le.",
+        "Deux fois dans la liste, ou déjà en classe : {names}. Rien n'est créé. Si ce sont des homonymes, dites-le.",
     ),
     "unreadable-roster": (
         "This file is not a table of text. Accepted: a CSV file with a name in each line, e-mail address if you like.",
@@ -43,7 +43,7 @@ MESSAGES = {
     ),
     "invitation-closed": (
         "This invitation is mistyped, used, taken back or expired. Ask whoever sent it for a new one.",
-        "Cette invitation est mal tapée, utilisée, reprise ou expirée. Demandez-en une autre à qui vous l'a envoyée.",
+        "Cette invitation est mal tapée, utilisée, annulée ou expirée. Demandez-en une autre à qui vous l'a envoyée.",
     ),
     "join-refused": (
         "No class can be joined with this school code and class code now. Check both, or ask your instructor.",
@@ -51,6 +51,6 @@ MESSAGES = {
     ),
     "member-role": (
         "“{value}” cannot be this person's role. Accepted: instructor or administrator, never for a student.",
-        "« {value} » ne peut être ce rôle. Accepté : instructeur ou administrateur, jamais pour un élève.",
+        "« {value} » n'est pas admis comme rôle ici. Accepté : instructeur ou administrateur, jamais pour un élève.",
     ),
 }  # fmt: skip

@@ -32,7 +32,7 @@ MESSAGES = {
     "reports-form": ("Form of the answer.", "Forme de la réponse."),
     "reports-ask": ("What is asked.", "Ce qui est demandé."),
     "reports-parameters": ("Numbers.", "Nombres."),
-    "reports-conventions": ("House rules.", "Règles maison."),
+    "reports-conventions": ("House rules.", "Règles de l'école."),
     "reports-key": ("Key.", "Bonne réponse."),
     "reports-options": ("Options shown.", "Options montrées."),
     "reports-shown": ("Question as shown.", "Question telle que montrée."),

@@ -11,7 +11,7 @@ MESSAGES = {
     ),
     "set-too-few": (
         "Only {found} different questions fit all of this, not {value}. Ask for fewer, or take away a condition.",
-        "Seulement {found} questions différentes répondent à cela, pas {value}. Demandez-en moins ou élargissez.",
+        "Questions différentes qui répondent à cela : {found}, et non {value}. Demandez-en moins ou élargissez.",
     ),
     "set-not-offered": (
         "The family “{value}” makes no question of this kind at {place}. Take it off the list.",
@@ -66,7 +66,7 @@ MESSAGES = {
     ),
     "time-skipped": (
         "The clocks of {zone} skip {value}: it does not exist there. Choose an hour earlier or later.",
-        "Les horloges de {zone} sautent {value} : elle n'y existe pas. Choisissez une heure de moins ou de plus.",
+        "Les horloges de {zone} sautent {value} : elle n'y existe pas. Choisissez une heure plus tôt ou plus tard.",
     ),
     "time-twice": (
         "The clocks of {zone} show {value} twice that day. Choose an hour earlier or later.",
@@ -121,7 +121,7 @@ MESSAGES = {
         "Cette série n'a pas d'échéance : il n'y a rien à prolonger.",
     ),
     "column-name": ("Name.", "Nom."),
-    "column-login": ("Login name.", "Nom d'utilisateur."),
+    "column-login": ("Login name.", "Identifiant."),
     "column-stage": ("State.", "État."),
     "column-late": ("Late.", "En retard."),
     "column-joined-late": ("Joined after it was due.", "Arrivé après l'échéance."),
