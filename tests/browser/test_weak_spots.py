@@ -8,9 +8,11 @@ from tests.browser.conftest import Axe
 from tests.browser.practising import assert_fits, fill_in, follow
 from tests.browser.windows import NARROW, Opener
 from tests.fakes import START
+from tests.questions.engine import library
 from tests.services.tallied import tally
 from tests.web.members import OneSchool
 
+PAPER_PX = 700  # A4 between margins of a centimetre and a half
 FAMILY, COUNT = "true-to-compass", 2
 
 
@@ -20,11 +22,18 @@ def test_from_a_weak_spot_to_before_and_after(open_page: Opener, axe: Axe, schoo
     )
     spots = f"/classes/{school.add_class('Evening', ingrid, alice)}/weak-spots"
     tally(school.backend.uow, school.id, [alice.visit_id], FAMILY, (6, 1), START)
+    for pack in library().packs.values():  # a column for every topic
+        tally(school.backend.uow, school.id, [alice.visit_id], pack.families[-1], (6, 6), START)
     teacher = signed_in(open_page, school, ingrid, NARROW)
     look(teacher, axe, spots)
     row_heads_stay(teacher)
+    teacher.set_viewport_size({"width": PAPER_PX, "height": 800})
+    teacher.emulate_media(media="print")
+    assert_fits(teacher)
+    teacher.emulate_media(media="screen")
+    teacher.set_viewport_size({"width": 320, "height": 800})
     expect(teacher.locator("nav.actions a[aria-current]")).to_have_css("font-weight", "700")
-    follow(teacher, "td a[href*='rechecks/new']")
+    follow(teacher, f"td a[href*='rechecks/new?family={FAMILY}']")
     assert not axe.faults(teacher)
     assert_fits(teacher)
     teacher.select_option("#count", str(COUNT))

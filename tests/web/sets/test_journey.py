@@ -208,7 +208,7 @@ def test_single_students_and_what_a_class_was_given(evening: Evening) -> None:
     address = evening.make_conversions()
     alone: dict[str, Any] = {"class": [], "person": [evening.alice_id]}
     people = evening.assign(address, **alone)
-    assert people.heading == "Conversions for single students"
+    assert people.heading == "Conversions, for single students"
     assert not evening.bob.get_page("/sets").find(START)
     assert evening.alice.get_page("/sets").find(START)
     empty = evening.ingrid.get_page(f"/classes/{evening.class_id}/sets")
