@@ -1,5 +1,6 @@
 import pytest
 
+from app.packs.spec import typeset
 from app.services.errors import NotFound
 from app.services.syllabus import get_syllabus, list_syllabuses
 from tests.questions.engine import library
@@ -12,10 +13,10 @@ def test_each_line_names_the_families_that_serve_it(syllabus_id: str) -> None:
     serving = {(line.name, family.id) for line in view.lines for family in line.families}
     stated = {line.name for line in view.lines}
     wanted = {
-        (name, family.id)
+        (printed, family.id)
         for family in library().families.values()
-        for name in family.syllabus.get(tag, ())
-        if name in stated
+        for printed in map(typeset, family.syllabus.get(tag, ()))
+        if printed in stated
     }
     assert serving == wanted
     assert {line.name for line in view.unserved} == {line.name for line in view.lines} - {name for name, _ in wanted}
