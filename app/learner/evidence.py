@@ -14,8 +14,8 @@ from app.learner.logistic import sigmoid
 from app.learner.quadrature import normal_nodes
 
 NODES = 15
-LEVEL_VARIANCE = 1.0
-SKILL_VARIANCE = 0.7
+LEVEL_VARIANCE = 1.5
+SKILL_VARIANCE = 0.9
 LEVEL_NOISE = 0.001
 SKILL_NOISE = 0.005
 LEVEL_FLOOR = 0.01
@@ -151,8 +151,10 @@ def learn(level: Level, skill: Skill, evidence: Evidence) -> tuple[Level, Skill]
     level_after = _moved(level.mean, level.variance, variance, posterior)
     skill_after = _moved(skill.mean, skill.variance, variance, posterior)
     new_level = Level(level_after[0], min(max(level_after[1], LEVEL_FLOOR) + LEVEL_NOISE, LEVEL_VARIANCE))
-    practised = skill_after[0] + PRACTICE * (1 - sigmoid(new_level.mean + skill_after[0]))
-    new_variance = max(skill_after[1], SKILL_FLOOR) + SKILL_NOISE
+    able = sigmoid(new_level.mean + skill_after[0])
+    practised = skill_after[0] + PRACTICE * (1 - able)
+    nearer = 1 - PRACTICE * able * (1 - able)  # who knows less gains more: practice brings skills closer together
+    new_variance = max(nearer * nearer * skill_after[1], SKILL_FLOOR) + SKILL_NOISE
     return new_level, _counted(skill, evidence, practised, new_variance, posterior.misconceptions)
 
 

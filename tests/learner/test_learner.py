@@ -6,12 +6,24 @@ Review intervals: what FSRS-6 gives with its default parameters when every revie
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
-from math import log
+from math import exp, log
 from random import Random
 
 import pytest
 
-from app.learner.evidence import Evidence, Level, Posed, Skill, _observe, aged, learn, new_skill, predict_right
+from app.learner.evidence import (
+    PRACTICE,
+    SKILL_NOISE,
+    Evidence,
+    Level,
+    Posed,
+    Skill,
+    _observe,
+    aged,
+    learn,
+    new_skill,
+    predict_right,
+)
 from app.learner.mastery import judge, likely_right
 from app.learner.quadrature import normal_nodes
 from app.learner.readiness import Asked, Section, binomial, convolve, readiness, score_distribution
@@ -66,6 +78,22 @@ def test_right_answers_raise_and_wrong_ones_lower() -> None:
     assert skill.mean > 0
     low, _ = learn(Level(), Skill(), evidence(correct=False))
     assert low.mean < 0
+
+
+def test_practice_brings_skills_closer_together() -> None:
+    """Everybody's skill moved by what practice brings it, summed over the nodes, against the variance that is kept."""
+    level, skill = Level(0.1, 0.05), Skill(0.2, 0.15)
+    _, after = learn(level, skill, evidence())
+    seen = _observe(0.3, 0.2, skill, evidence())
+    mean, variance = 0.2 + 0.75 * seen.shift, 0.15 + 0.75**2 * seen.shrink
+    able = Level(0.1 + 0.25 * seen.shift).mean
+    people = [(mean + variance**0.5 * x, w) for x, w in normal_nodes(15)]
+    moved = [(x + PRACTICE / (1 + exp(able + x)), w) for x, w in people]
+    middle = sum(w * x for x, w in moved)
+    spread = sum(w * (x - middle) ** 2 for x, w in moved)
+    assert spread < 0.93 * variance
+    assert after.mean == pytest.approx(middle, abs=1e-3)
+    assert after.variance - SKILL_NOISE == pytest.approx(spread, rel=5e-3)
 
 
 def test_misconception_is_named_after_few_answers() -> None:
