@@ -8,6 +8,7 @@ from click.testing import CliRunner
 
 from app.cli import root
 from app.cli.simulate import write
+from app.cli.simulation import studies
 from app.cli.simulation.learners import ANCHORED, KINDS, Kind, new_learner, pose
 from app.cli.simulation.measures import Figure, brier, calibration_error, constant_loss, log_loss
 from app.cli.simulation.predictions import study_anchored, study_exact, study_predictions
@@ -74,10 +75,11 @@ def test_nothing_foresees_better_than_the_exact_posterior() -> None:
     assert 0 < exact.value < filtered.value < 0.06
 
 
-def test_misconceptions_are_named_soon_and_not_falsely() -> None:
+def test_misconceptions_are_named_soon_and_not_falsely(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(studies, "MAY_MEND", Kind(held=1.0, mended=1.0))  # the first explanation ends it: seldom named
     named, with_mending, share, alarms = study_detection(bank(), 40, 5)
     assert named.value <= 6
-    assert named.value <= with_mending.value
+    assert with_mending.value >= 2 * named.value
     assert share.value > 0.6
     assert alarms.value <= 0.05
 

@@ -30,9 +30,8 @@ from tests.services.people import CONVERSIONS, NOW, drawn, visitor
 
 Counting = Callable[[], AbstractContextManager[Any]]
 SLOW_MS = 60_000
-MOST_OF_AN_ANSWER = (
-    7  # one of them is of a first answer alone; finding the visit, which is not counted here, is one more
-)
+# One of an answer's is of a first answer alone; finding the visit, which is not counted here, is one more of each.
+MOST_OF_AN_ANSWER = 7
 MOST_OF_A_QUESTION = 12
 ALL = Aim(families=CONVERSIONS, length=8)
 
