@@ -135,13 +135,11 @@ def _names(frame: Frame, values: Values, language: Language) -> Iterator[str]:
 
 def _caption(values: Values, language: Language) -> str:
     if "after" in values:
-        said = pick(
-            language, "Thin: what was found. Heavy: what is left.", f"Fin{NBSP}: trouvée. Épais{NBSP}: restante."
-        )
+        said = pick(language, "Thin: what was found. Heavy: what is left.", "Fin : trouvée. Épais : restante.")
     else:
         said = pick(language, "The curve of the coefficients.", "La courbe des coefficients.")
     if "points" in values:
-        said += pick(language, " Rings: the readings.", f" Anneaux{NBSP}: les lectures.")
+        said += pick(language, " Rings: the readings.", " Anneaux : les lectures.")
     return said.replace(" :", f"{NBSP}:")
 
 

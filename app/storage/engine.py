@@ -15,7 +15,7 @@ class StorageSettings:
     """How the database is opened; `threads` is how many requests one process answers at a time.
 
     cache_kib: what each connection keeps of a SQLite file, of which a process has as many as threads. Four megabytes
-    each: with sixteen a process grew by sixteen in 4,000 answers and answered no faster (docs/performance.md).
+    each: with sixteen a process grew by 26 in 9,000 answers, with four by 12 (docs/performance.md).
     """
 
     threads: int = 4
