@@ -18,6 +18,7 @@ from app.questions.values import show_value
 
 UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
 BEFORE_UNIT = re.compile(rf"(?<=\d) (?=(?:{UNITS})(?![\w]))")
+NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 ELISION = re.compile(r"\b([Dd])e (?=[AEIOUÉÈÎÔ][a-zà-ÿ])")  # before the name of a place: d'Osier
 FRENCH_SPACES = ((" :", f"{NBSP}:"), ("« ", f"«{NBSP}"), (" »", f"{NBSP}»"))
 
@@ -32,7 +33,11 @@ class WordedOption:
 
 @dataclass(frozen=True, slots=True)
 class WordedPart:
-    """One box to fill in: its name in the reply, label, unit in words and the sides to choose from (code, word)."""
+    """One box to fill in: its name in the reply, label, unit in words and the sides to choose from (code, word).
+
+    tolerance: how near counts; empty where the value must be met, where the item's rounding says it already, and where
+    it is reckoned from the key, which it would tell.
+    """
 
     id: str
     label: str
@@ -124,26 +129,33 @@ def word_item(library: Library, item: Item, language: Language) -> WordedItem:
     """Return the item in words."""
     writer = Writer(library, item, language)
     ask = writer.ask
+    rounding = writer.write(ask.rounding) if ask.rounding and item.form != "choice" else ""
+    of_key = item.solution.tolerance is not None
     return WordedItem(
         family=item.family,
         language=language,
         form=item.form,
         question=writer.write(ask.question),
         scene=writer.write(writer.family.scenes[item.scene].text),
-        rounding=writer.write(ask.rounding) if ask.rounding and item.form != "choice" else "",
+        rounding=rounding,
         options=tuple(WordedOption(i, writer.value(option.value)) for i, option in enumerate(item.options)),
         groups=tuple((group, writer.word(group)) for group in ask.groups),
-        box=_box("value", ask.label, item.value, writer),
-        parts=tuple(_box(part.id, part.label, part, writer) for part in ask.parts),
+        box=_box("value", ask.label, item.value, writer, "" if of_key else _near(item.value, rounding, language)),
+        parts=tuple(_box(part.id, part.label, part, writer, _near(part, rounding, language)) for part in ask.parts),
         figure_calls=item.solution.figures,
     )
 
 
-def _box(box_id: str, label: Text | None, form: Any, writer: Writer) -> WordedPart:
+def _box(box_id: str, label: Text | None, form: Any, writer: Writer, tolerance: str) -> WordedPart:
     unit = writer.library.word(f"unit-{form.unit}", writer.language) if form.unit else ""
     sides = tuple((side, writer.library.word(side, writer.language)) for side in form.sides)
-    tolerance = NUMBER_FILTERS["exact"](form.tolerance, writer.language)
     return WordedPart(box_id, writer.write(label) if label else "", unit, form.kind, tolerance, sides)
+
+
+def _near(form: Any, rounding: str, language: Language) -> str:
+    """Return how near counts, where there is something to say and `rounding` does not say it in figures."""
+    tolerance = NUMBER_FILTERS["exact"](form.tolerance, language)
+    return tolerance if form.tolerance and tolerance not in NUMBER.findall(rounding) else ""
 
 
 def tidy(text: str, language: Language) -> str:

@@ -88,7 +88,7 @@ def whole(value: float) -> str:
 def hint(box: WordedPart) -> str:
     """Say what a box takes and how near counts."""
     takes = str(TAKES.get(box.kind, ""))
-    if box.tolerance == "0":
+    if not box.tolerance:
         return takes
     near = gettext("Within %(tolerance)s counts.", tolerance=box.tolerance + _unit_sign(box))
     return f"{takes} {near}".strip()

@@ -16,7 +16,7 @@ def request_in_english(app: Flask) -> Iterator[None]:
         yield
 
 
-def box(kind: str, unit: str = "", tolerance: str = "0") -> WordedPart:
+def box(kind: str, unit: str = "", tolerance: str = "") -> WordedPart:
     return WordedPart("value", "Label", unit, kind, tolerance, ())
 
 

@@ -29,6 +29,7 @@ def check_item(library: Library, item: Item, again: Callable[[], Item], findings
     family = library.family(item.family)
     ask = family.ask(item.ask)
     _check_values(item, ask, findings)
+    _check_tolerance(item, ask, findings)
     _check_given(item, ask, family, findings)
     _check_figures(item, family, findings)
     for language in LANGUAGES:
@@ -55,6 +56,12 @@ def _check_named_options(options: Iterable[Option], ask: Ask, findings: Findings
             findings.error(
                 "option-unnamed", f"ask {ask.id!r}: nothing is behind {option.value!r}", "Give it its misconception."
             )
+
+
+def _check_tolerance(item: Item, ask: Ask, findings: Findings) -> None:
+    if item.solution.tolerance is not None and not ask.rounding:
+        what = f"ask {ask.id!r} does not say how near counts"
+        findings.error("tolerance-unsaid", what, "Give it a rounding: reckoned from the key, no box may say it.")
 
 
 def _check_values(item: Item, ask: Ask, findings: Findings) -> None:
