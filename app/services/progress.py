@@ -51,6 +51,20 @@ class Progress(NamedTuple):
         """Whether every place has its answer and there will be no more."""
         return self.next_position is None
 
+    @property
+    def missed_before(self) -> UUID | None:
+        """The item of the nearest missed place before this one."""
+        return next((each.item_id for each in reversed(self._missed) if each.position < self.position), None)
+
+    @property
+    def missed_after(self) -> UUID | None:
+        """The item of the nearest missed place after this one."""
+        return next((each.item_id for each in self._missed if each.position > self.position), None)
+
+    @property
+    def _missed(self) -> tuple[PlaceMark, ...]:
+        return tuple(place for place in self.marks if place.mark is Mark.MISSED)
+
 
 class Planned(Protocol):
     """A drill, or a row that says of its drill: its aim, how many places it will have, when it ends."""

@@ -82,4 +82,5 @@ if (verdict?.dataset.address) {
   verdict.scrollIntoView();
 }
 
-document.querySelector("#refusal, #verdict")?.focus();
+// Just answered: to the verdict. Looked back on: the question comes first.
+document.querySelector(location.hash === "#verdict" ? "#verdict" : "#refusal")?.focus();

@@ -47,6 +47,15 @@ def test_focus_goes_to_the_verdict(open_page: Opener) -> None:
     assert page.evaluate("document.querySelector('#verdict').getBoundingClientRect().top") < 800
 
 
+def test_looking_back_begins_with_the_question(open_page: Opener) -> None:
+    page = open_page(View(width=390))
+    start_drill(page, "datum", "true-to-compass")
+    answer(page)
+    page.goto(page.url.partition("#")[0])
+    expect(page.locator("#verdict")).not_to_be_focused()
+    assert page.evaluate("scrollY") == 0
+
+
 def test_focus_goes_to_what_is_wrong(open_page: Opener) -> None:
     page = open_page(WIDE)
     page.goto("/")
