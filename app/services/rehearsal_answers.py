@@ -23,7 +23,7 @@ from app.storage.queries.drills import DrillRow, PlaceRow
 from app.storage.unit_of_work import UnitOfWork
 
 # What goes with an answer and is no part of it.
-AROUND = frozenset({"csrf_token", "sent", "item", "flag"})
+AROUND = frozenset({"csrf_token", "sent", "item", "flag", "to"})
 
 
 class AskedView(NamedTuple):
@@ -53,10 +53,11 @@ def keep_answer(
 ) -> None:
     """Keep an answer in place of an earlier one; with the field `flag`, put the flag on or take it off as well.
 
-    An answer that cannot be read is Invalid and changes nothing, except that an empty one may go with a flag. Conflict
-    when the clock does not run or other numbers were shown.
+    An answer that cannot be read is Invalid and changes nothing, except that an empty one may go with a flag or with
+    `to`, a way to another question. Conflict when the clock does not run or other numbers were shown.
     """
     flag = "flag" in sent.fields
+    may_be_empty = flag or "to" in sent.fields
     filled_in = {name: list(values) for name, values in sent.fields.items() if name not in AROUND}
     with uow.writer() as connection:
         row = load_rehearsal(connection, actor, which[0])
@@ -70,7 +71,9 @@ def keep_answer(
             read_reply(library, item, sent, actor.language)
             draft = replace(draft, fields=filled_in)
         except Invalid:
-            if not flag or any(value.strip() for name, each in filled_in.items() if name != "stamp" for value in each):
+            if not may_be_empty or any(
+                value.strip() for name, each in filled_in.items() if name != "stamp" for value in each
+            ):
                 raise
         draft = replace(draft, flagged=draft.flagged != flag, changed_at=now)
         rehearsals.keep_draft(connection, draft)

@@ -53,15 +53,18 @@ def ask_in_rehearsal(rehearsal_id: UUID, position: int) -> ResponseReturnValue:
 @student.post("/rehearsals/<uuid:rehearsal_id>/questions/<int(min=1):position>")
 @allow(*PRACTISING)
 def answer_in_rehearsal(rehearsal_id: UUID, position: int) -> ResponseReturnValue:
-    """Keep an answer and go to the next question; with a flag, stay where one is."""
+    """Keep an answer and go to the next question, or where `to` says; with a flag, stay where one is."""
     which = (rehearsal_id, position)
     try:
         keep_answer(uow(), actor(), library(), which, read_answer(request.form.get("item", "")), now())
     except (Invalid, Conflict) as refusal:
         return _question(rehearsal_id, position, refusal)
+    if "flag" in request.form:
+        following = position
+    else:
+        following = {"all": 0, "before": position - 1}.get(request.form.get("to", ""), position + 1)
     view = get_rehearsal(uow(), actor(), library(), rehearsal_id, now())
-    following = position if "flag" in request.form else position + 1
-    if following > len(view.places):
+    if following not in range(1, len(view.places) + 1):
         return _to(rehearsal_id)
     return redirect(url_for("student.ask_in_rehearsal", rehearsal_id=rehearsal_id, position=following), 303)
 

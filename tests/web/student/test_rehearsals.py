@@ -52,14 +52,48 @@ def test_walk_from_start_to_verdict(app: Flask, alice: Browser) -> None:
     fill_in(app, alice, address, 2, flag=True)
     assert alice.address == f"{address}/questions/2"
     rows = [" ".join(each.itertext()) for each in alice.get_page(address).find("//main//ol/li")]
-    assert [row.split()[2:] for row in rows[:3]] == [["answered"], ["answered,", "flagged"], ["open"]]
+    assert [row.split()[3:] for row in rows[:3]] == [["answered"], ["answered,", "flagged"], ["open"]]
     fill_in(app, alice, address, 2, right=False)
     result = hand_in(alice, address)
     assert result.heading == "Marks not reached"
     assert "1 of 12" in result.words("//table")
     verdict = alice.get_page(result.find("//main//ol/li/a/@href")[0])
     assert verdict.find("//section[@id='verdict']")
-    assert alice.get_page(verdict.find("//a[contains(@class, 'next')]/@href")[0]).heading == "1 of 2 right"
+    summary = alice.get_page(verdict.find("//a[.='See the summary']/@href")[0])
+    assert summary.heading == "1 of 2 right"
+    assert "10 questions had no answer." in summary.words("//main")
+
+
+def test_looking_back_goes_from_one_missed_answer_to_the_next(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    for position, right in ((1, False), (2, True), (4, False), (5, False)):
+        fill_in(app, alice, address, position, right=right)
+    first, right_one, fourth, fifth = hand_in(alice, address).find("//main//ol/li/a/@href")
+
+    def ways(item: str) -> dict[str, str]:
+        links = alice.get_page(item).find("//p[@class='actions']/a[contains(., 'missed')]")
+        return {link.text: link.get("href") for link in links}
+
+    assert ways(first) == {"Next missed answer": fourth}
+    assert ways(right_one) == {"Next missed answer": fourth, "Previous missed answer": first}
+    assert ways(fourth) == {"Next missed answer": fifth, "Previous missed answer": first}
+    assert ways(fifth) == {"Previous missed answer": fourth}
+
+
+@pytest.mark.parametrize(("to", "ends_at"), [("before", "/questions/1"), ("after", "/questions/3"), ("all", "")])
+def test_going_elsewhere_keeps_what_was_chosen(app: Flask, alice: Browser, to: str, ends_at: str) -> None:
+    address = start(alice)
+    page = alice.get_page(f"{address}/questions/2")
+    alice.submit(page, {**right_answer(item_of(app, page)), "to": to})
+    assert alice.address == address + ends_at
+    assert "11 questions have no answer yet." in alice.get_page(address).words("//main")
+
+
+def test_going_elsewhere_asks_for_no_answer(alice: Browser) -> None:
+    address = start(alice)
+    alice.submit(alice.get_page(f"{address}/questions/1"), {"to": "after"})
+    assert alice.address == f"{address}/questions/2"
+    assert "12 questions have no answer yet." in alice.get_page(address).words("//main")
 
 
 def test_kept_answer_is_shown_again(app: Flask, alice: Browser) -> None:
