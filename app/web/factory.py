@@ -33,6 +33,7 @@ from app.web.sessions import keep_sessions
 from app.web.sets import sets
 from app.web.settings import Settings
 from app.web.student import student
+from app.web.tables import in_blocks
 
 STATIC = Path(__file__).resolve().parents[2] / "static"
 KEPT_PACKS, KEPT_TEMPLATES = "packs.json", "templates"
@@ -64,6 +65,7 @@ def create_app(
     set_headers(app, settings)
     speak_languages(app)
     add_text_filters(app)
+    app.jinja_env.filters["in_blocks"] = in_blocks
     app.jinja_env.globals["demonstration"] = settings.demonstration
     add_navigation(app)
     keep_parts(app)

@@ -26,8 +26,9 @@ def test_from_a_weak_spot_to_before_and_after(open_page: Opener, axe: Axe, schoo
         tally(school.backend.uow, school.id, [alice.visit_id], pack.families[-1], (6, 6), START)
     teacher = signed_in(open_page, school, ingrid, NARROW)
     look(teacher, axe, spots)
-    row_heads_stay(teacher)
+    rows_are_blocks(teacher)
     teacher.set_viewport_size({"width": PAPER_PX, "height": 800})
+    row_heads_stay(teacher)
     teacher.emulate_media(media="print")
     assert_fits(teacher)
     teacher.emulate_media(media="screen")
@@ -55,6 +56,20 @@ def look(page: Page, axe: Axe, address: str) -> None:
     page.goto(address)
     assert not axe.faults(page)
     assert_fits(page)
+
+
+def rows_are_blocks(page: Page) -> None:
+    """On a phone what a row is of stands over its values, each behind its heading; it is a table to listeners still."""
+    table = page.locator("table.blocks").first
+    head, cell = table.locator("tbody th").first, table.locator("tbody td:not(.says-nothing)").first
+    above, below = head.bounding_box(), cell.bounding_box()
+    assert above
+    assert below
+    assert above["y"] + above["height"] <= below["y"]
+    label = cell.evaluate("each => getComputedStyle(each, '::before').content")
+    assert label.strip('" ') in table.locator("thead th").all_inner_texts()
+    tree = table.aria_snapshot()
+    assert all(part in tree for part in ("table", "columnheader", "rowheader", "cell"))
 
 
 def row_heads_stay(page: Page) -> None:
