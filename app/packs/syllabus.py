@@ -28,7 +28,7 @@ class Document(Spec):
     """A document with those of its lines that are about this job, how it was seen and when that was checked."""
 
     id: Id
-    title: Filled
+    title: Text
     seen: Seen
     checked: date
     lines: Annotated[tuple[StatedLine, ...], Field(min_length=1)]

@@ -40,7 +40,7 @@ def lines_by_document(library: Library, language: Language) -> Sequence[OfferGro
     groups = (
         OfferGroup(
             document.id,
-            typeset(document.title),
+            document.title.of(language),
             tuple(
                 Offer(line.name, f"{typeset(line.name)}: {line.text.of(language)}")
                 for line in document.lines

@@ -87,7 +87,7 @@ def _document(library: Library, syllabus: Syllabus, document: Document, language
         )
         for line in document.lines
     )
-    return DocumentView(typeset(document.title), document.checked, lines)
+    return DocumentView(document.title.of(language), document.checked, lines)
 
 
 def _serving(library: Library, syllabus: Syllabus, line: StatedLine, language: Language) -> tuple[ServingFamily, ...]:

@@ -10,7 +10,8 @@ from app.packs.syllabus import Syllabuses
 from tests.questions.engine import PACKS, library
 
 LINES = '[{name = "Paper 1", text = {en = "Drift", fr = "Dérive"}}]'
-DOCUMENT = f'[[documents]]\nid = "paper"\ntitle = "Paper"\nseen = "memory"\nchecked = 2026-11-25\nlines = {LINES}\n'
+TITLE = '{en = "Paper", fr = "Papier"}'
+DOCUMENT = f'[[documents]]\nid = "paper"\ntitle = {TITLE}\nseen = "memory"\nchecked = 2026-11-25\nlines = {LINES}\n'
 SYLLABUS = '[[syllabuses]]\nid = "ours"\ntitle = {en = "Ours", fr = "Le nôtre"}\ndocuments = ["paper"]\n'
 
 
@@ -37,7 +38,7 @@ def test_lines_must_be_stated_for_their_syllabus() -> None:
     file = Syllabuses.model_validate({
         "format": 1,
         "documents": [
-            {"id": "paper", "title": "P", "seen": "memory", "checked": "2026-11-25",
+            {"id": "paper", "title": {"en": "P", "fr": "Q"}, "seen": "memory", "checked": "2026-11-25",
              "lines": [{"name": "Paper 1", "text": {"en": "a", "fr": "b"}}]},
         ],
         "syllabuses": [{"id": "ours", "title": {"en": "a", "fr": "b"}, "documents": ["paper"]}],

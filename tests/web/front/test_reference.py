@@ -31,6 +31,15 @@ def test_syllabus_lines_lead_to_their_topics(alice: Browser) -> None:
     assert "Stated lines without a question" not in permit.text
 
 
+def test_syllabus_in_french_names_its_documents_in_french_and_marks_the_english_of_its_lines(app: Flask) -> None:
+    page = Browser(app, "fr").get_page("/syllabus/ca-ppl")
+    assert "Règlement de l’aviation canadien" in page.words("//main")
+    assert "Canadian Aviation Regulations" not in page.text
+    lines = page.find("//tbody/tr/th")
+    assert lines
+    assert {each.get("lang") for each in lines} == {"en"}
+
+
 def test_syllabus_names_lines_without_a_question(alice: Browser, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("app.services.syllabus._serving", lambda *_: ())
     page = alice.get_page("/syllabus/ca-ppl")
