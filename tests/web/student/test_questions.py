@@ -80,6 +80,7 @@ def test_wrong_answer_is_explained(app: Flask, alice: Browser, form: str) -> Non
         assert part in words
     assert "your answer" in verdict.words("//ol[contains(@class, 'answered')]")
     assert verdict.words("//ol[@class='working']//b")
+    assert verdict.find("//details[not(@open)]/ul[@class='sources'][@lang='en']/li")
     assert verdict.find("//section[@id='verdict']//figure")
 
 
