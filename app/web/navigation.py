@@ -29,7 +29,7 @@ STUDENTS = (
 REPORTS = ("school.show_reports", "school.show_report", "school.settle_report")
 PROFILES = ("school.list_exam_profiles", "school.show_exam_profile", "school.change_exam_profile")
 WAYS: dict[Role, tuple[Way, ...]] = {
-    Role.VISITOR: (Way("front.show_home", _("Home place")), Way("account.show_sign_in", _("Sign in"))),
+    Role.VISITOR: (Way("account.show_sign_in", _("Sign in")),),
     Role.STUDENT: (
         Way(
             "student.show_today",
@@ -44,7 +44,6 @@ WAYS: dict[Role, tuple[Way, ...]] = {
         ),
         Way("student.show_sets", _("Sets")),
         Way("student.show_record", _("My record")),
-        Way("front.show_home", _("Home place")),
     ),
     Role.INSTRUCTOR: (
         Way("instructor.list_classes", _("Classes"), pages=STUDENTS),

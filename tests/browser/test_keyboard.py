@@ -3,7 +3,7 @@
 from playwright.sync_api import Page, expect
 
 from tests.browser.practising import start_drill
-from tests.browser.windows import WIDE, Opener
+from tests.browser.windows import WIDE, Opener, View
 
 MOST_TABS = 60
 
@@ -87,7 +87,7 @@ def test_whole_way_by_tab(open_page: Opener) -> None:
     tab_to(page, "main form button.button")
     enter(page)
     expect(page.get_by_role("status")).to_contain_text("Your report is kept")
-    tab_to(page, "header nav a[href='/home']")
+    tab_to(page, ".place-line a[href='/home']")
     enter(page)
     tab_to(page, "#latitude_deg")
     page.keyboard.type("-43.5")
@@ -106,3 +106,17 @@ def test_focus_is_seen(open_page: Opener) -> None:
         "(({outlineStyle, outlineWidth}) => [outlineStyle, outlineWidth])(getComputedStyle(document.activeElement))"
     )
     assert style == ["solid", "3px"]
+
+
+def test_start_of_a_long_form_stays_in_sight_and_hides_no_box(open_page: Opener) -> None:
+    page = open_page(View(width=320))
+    page.goto("/topics/track")
+    page.locator("input[name=family]").first.focus()
+    for _ in range(8):
+        page.keyboard.press("Tab")
+        bar = page.locator(".stays").bounding_box()
+        box = page.locator("input[name=family]:focus").bounding_box()
+        assert bar
+        assert box
+        assert bar["y"] + bar["height"] <= 800 + 1
+        assert box["y"] + box["height"] <= bar["y"]

@@ -7,10 +7,23 @@ from tests.browser.practising import answer, assert_fits, follow, start_drill
 from tests.browser.windows import WIDE, Opener, View
 
 TOUCH_PX = 44
-PATHS = ("/", "/topics", "/topics/reading", "/home", "/about", "/keys", "/reference", "/syllabus", "/bench/deviation")
+PATHS = (
+    "/",
+    "/topics",
+    "/topics/reading",
+    "/today",
+    "/readiness",
+    "/home",
+    "/about",
+    "/keys",
+    "/reference",
+    "/syllabus",
+    "/bench",
+    "/bench/deviation",
+)
 PRESSED = (
-    "header nav a, header nav button, .name, main .button, main .plain-button, .option, .tick, summary, select, "
-    "input[type=text]"
+    "header nav a, header nav button, .name, .place-line a, main .button, main .plain-button, .actions a, "
+    ".bench-links a, .option, .tick, summary, select, input[type=text], .footer a"
 )
 
 

@@ -43,6 +43,12 @@ def test_ticks_what_the_address_names(alice: Browser, query: str, ticked: list[s
     assert [words_of(each) for each in page.find("//form//a")] == ways
 
 
+def test_length_comes_before_the_kinds_and_the_start_stays_in_sight(alice: Browser) -> None:
+    page = alice.get_page("/topics/track")
+    assert page.find("//form//input[@name='length'][following::input[@name='family']]")
+    assert page.find("//form//div[@class='stays']//button")
+
+
 def test_starts_a_drill_of_everything(alice: Browser) -> None:
     page = alice.get_page("/topics")
     assert "Question 1 of 20" in alice.submit(page, {"length": "20"}, form="//main//form").title
