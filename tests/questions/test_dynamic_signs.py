@@ -154,6 +154,13 @@ def test_taper_is_behind_where_the_card_is_behind(name: str, family_id: str) -> 
             assert (before_deg > 0) == behind, given
 
 
+@pytest.mark.parametrize("family_id", ["rollout-any-heading", "reading-while-turning"])
+@pytest.mark.parametrize("name", ["Ottawa", "Christchurch"])
+def test_the_note_of_the_taper_and_the_row_below_it_tell_one_number_of_the_model(name: str, family_id: str) -> None:
+    for solution in solutions(family_id, rules_at(name), start_deg=[10, 100, 190, 280]):
+        assert solution.quantities["model_deg"] == solution.model_value, solution.given
+
+
 @pytest.mark.parametrize("name", ["Iqaluit", "Resolute", "Tromso"])
 def test_no_rollout_reading_beyond_the_rules(name: str) -> None:
     asks = {solution.given["ask"] for solution in solutions("rollout-north-south", rules_at(name))}

@@ -200,6 +200,7 @@ def _steps(passing: Passing, key: int) -> tuple[Step | str, ...]:
 def _on_east_or_west(passing: Passing, given: Mapping[str, Any], conventions: Conventions) -> Solution:
     lead_deg = whole(normal_lead_deg(passing.bank_deg))
     key = passing.moved(lead_deg)
+    model_reading = shown(turn_reading_deg(key, passing.site.dip_deg, passing.side * passing.bank_deg))
     return Solution(
         key=key,
         given={"ask": "east-or-west", **given},
@@ -209,11 +210,11 @@ def _on_east_or_west(passing: Passing, given: Mapping[str, Any], conventions: Co
             "full-early": passing.moved(passing.allowance_deg + lead_deg),
             "full-late": passing.moved(lead_deg - passing.allowance_deg),
         },
-        quantities=_quantities(passing, conventions),
+        quantities=_quantities(passing, conventions) | {"key": key, "model_deg": model_reading},
         steps=("side-on", Step(f"lead-{passing.turn}", {"key": key})),
         figures=(turn_from_above(given, show_readings=False),),
         verdict_figures=(_verdict_figure(given, key),),
-        model_value=shown(turn_reading_deg(key, passing.site.dip_deg, passing.side * passing.bank_deg)),
+        model_value=model_reading,
         by_rule=True,
         model_notes=("leaving-the-axis",),
         features=_features(passing, key),
