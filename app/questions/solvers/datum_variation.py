@@ -12,6 +12,7 @@ from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 
 LARGEST_ISOGONAL_DEG = 20
+NM_PER_DEGREE = (30, 110)  # how far apart the isogonals of one degree lie, in most of the places where people fly
 CLEAR_OF_ZERO_DEG = 0.3
 CLEAR_OF_ZERO_MIN = 3
 CLEAR_OF_TIE_MIN = 3
@@ -32,6 +33,8 @@ def _between(parameters: Mapping[str, Any], conventions: Conventions) -> Solutio
         first, second = second, first
     if max(abs(first), abs(second)) > LARGEST_ISOGONAL_DEG:
         raise Redraw("variation beyond what the family draws")
+    if not NM_PER_DEGREE[0] <= parameters["distance_nm"] / spacing <= NM_PER_DEGREE[1]:
+        raise Redraw("no chart has isogonals so near together, or so far apart")
     gone = whole(parameters["distance_nm"] * fraction)
     toward = 1 if second > first else -1
     key = _tenth(isogonal_between_deg(first, second, fraction))

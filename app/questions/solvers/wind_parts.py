@@ -1,6 +1,7 @@
 """Drift in words, drift in the head, and the parts of the wind along and across a runway. Degrees, knots."""
 
 from collections.abc import Mapping
+from math import ceil
 from typing import Any
 
 from app.figures.model import FigureCall
@@ -25,7 +26,7 @@ def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
     """Key: drift is track less heading, right positive, and one turns the other way; none on nose and tail."""
     ask, heading = parameters["ask"], parameters["heading_deg"]
     if ask == "wind":
-        return _drift_of_wind(heading, parameters["relative_bearing_deg"], parameters["wind_kt"])
+        return _drift_of_wind(10 * ceil(heading / 10), parameters["relative_bearing_deg"], parameters["wind_kt"])
     drift = parameters["drift_deg"]
     track = shown(heading + drift)
     side = "right" if drift > 0 else "left"
@@ -49,6 +50,7 @@ def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
 
 
 def _drift_of_wind(heading: int, relative: int, wind: int) -> Solution:
+    """Ask for the side alone. A wind is given in tens of degrees, so the heading is one as well."""
     side = "none" if relative in {0, 180} else "left" if relative < 180 else "right"
     if side == "none":
         wrong = {"head-wind-drift": "drift-left", "nose-tail": "drift-right"}
