@@ -159,6 +159,8 @@ def test_taper_is_behind_where_the_card_is_behind(name: str, family_id: str) -> 
 def test_the_note_of_the_taper_and_the_row_below_it_tell_one_number_of_the_model(name: str, family_id: str) -> None:
     for solution in solutions(family_id, rules_at(name), start_deg=[10, 100, 190, 280]):
         assert solution.quantities["model_deg"] == solution.model_value, solution.given
+        readable = solution.given["bank_deg"] <= 90 - abs(solution.given["dip_deg"]) - 5
+        assert ("near-critical" in solution.model_notes) != readable, solution.given
 
 
 @pytest.mark.parametrize("name", ["Iqaluit", "Resolute", "Tromso"])

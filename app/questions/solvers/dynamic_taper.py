@@ -117,7 +117,7 @@ def rollout_any_heading(parameters: Mapping[str, Any], conventions: Conventions)
         verdict_figures=(_verdict_figure(given, key),),
         model_value=passing.model_reading,
         by_rule=True,
-        model_notes=("passing",),
+        model_notes=_notes("passing", passing),
         forms=passing.forms,
         features=_features(passing, key),
     )
@@ -142,7 +142,7 @@ def reading_while_turning(parameters: Mapping[str, Any], conventions: Convention
         verdict_figures=after,
         model_value=passing.model_reading,
         by_rule=True,
-        model_notes=("passing",),
+        model_notes=_notes("passing", passing),
         forms=passing.forms,
         features=_features(passing, key),
     )
@@ -156,6 +156,10 @@ def _given(passing: Passing) -> dict[str, Any]:
 def _verdict_figure(given: Mapping[str, Any], key: int) -> Any:
     readable = usable(given["bank_deg"], given["dip_deg"])
     return turn_from_above(given, show_readings=readable, key_deg=key, yours_deg=None)
+
+
+def _notes(first: str, passing: Passing) -> tuple[str, ...]:
+    return (first,) if usable(passing.bank_deg, passing.site.dip_deg) else (first, "near-critical")
 
 
 def _wrong(passing: Passing) -> dict[str, Any]:
@@ -216,6 +220,6 @@ def _on_east_or_west(passing: Passing, given: Mapping[str, Any], conventions: Co
         verdict_figures=(_verdict_figure(given, key),),
         model_value=model_reading,
         by_rule=True,
-        model_notes=("leaving-the-axis",),
+        model_notes=_notes("leaving-the-axis", passing),
         features=_features(passing, key),
     )
