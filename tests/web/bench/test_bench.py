@@ -123,6 +123,21 @@ def test_no_steady_card_above_the_critical_bank(alice: Browser) -> None:
     assert "no delay" in alice.get_page(OTTAWA).words("(//*[contains(@class, 'fig-time-plot')])[1]")
 
 
+@pytest.mark.parametrize(
+    ("query", "said"),
+    [
+        ("", "A turn to the right from 270 to 090 with 15° of bank."),
+        ("&turn=left&target_deg=180&rate=half", "A turn to the left from 270 to 180 with 8° of bank."),
+        ("&doing=speed&change_kt_s=-2.5", "On 270, in level flight. The airspeed falls by 25 kt in 10 s."),
+        ("&doing=path&path=dive&seconds=12", "In a dive on 270. The airspeed rises by 24 kt in 12 s."),
+        ("&doing=path&path=climb", "In a climb on 270. The airspeed rises by 20 kt in 10 s."),
+        ("&doing=rough", "On 270 in rough air for 10 s."),
+    ],
+)
+def test_says_what_is_flown(alice: Browser, query: str, said: str) -> None:
+    assert alice.get_page(OTTAWA + query).words("//h1/following-sibling::p[1]") == said
+
+
 @pytest.mark.parametrize("doing", ["speed", "path", "rough"])
 def test_other_manoeuvres(alice: Browser, doing: str) -> None:
     page = alice.get_page(f"{OTTAWA}&doing={doing}&start_deg=090&at=13")
