@@ -12,6 +12,7 @@ from lxml import etree
 PRODUCT = "Lubberline"
 TYPED_APOSTROPHE = re.compile(r"\w+'\w+")
 UNFILLED = re.compile(r"undefined|\{\{|\}\}|%\(\w+\)|Traceback|\bNone\b(?! of)")
+NO_SPACE_BETWEEN = re.compile(r"[a-zà-ÿ]{2}[.!?][A-ZÀ-Ý][a-zà-ÿ]")
 NAMED_BY_THEMSELVES = ("hidden", "submit", "button")
 # Sounds, frames and foreign pages have no place here; scripts and styles only by address.
 BLOCKS = " or ".join(f"self::{name}" for name in ("p", "div", "ul", "ol", "table", "form", "figure", "section"))
@@ -82,6 +83,9 @@ def _problems(tree: etree._ElementTree) -> Iterator[str]:
     shown = " ".join(tree.xpath("//body//text()[not(ancestor::script)]"))
     yield from (f"not filled in: {found.group()}" for found in UNFILLED.finditer(shown))
     yield from (f"an apostrophe as typed: {found.group()}" for found in TYPED_APOSTROPHE.finditer(shown))
+    for paragraph in tree.xpath("//main//p"):
+        stuck = NO_SPACE_BETWEEN.finditer(words_of(paragraph))
+        yield from (f"no space between two sentences: {found.group()}" for found in stuck)
 
 
 def _outline(tree: etree._ElementTree) -> Iterator[str]:

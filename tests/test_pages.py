@@ -35,6 +35,7 @@ def test_good_page_passes() -> None:
         ("<h1>Keys</h1>", '<h1 aria-labelledby="nobody">Keys</h1>'),
         ("<h1>Keys</h1>", '<h1>Keys</h1><a href="/"></a>'),
         ("<h1>Keys</h1>", '<h1>Keys</h1><img src="/x">'),
+        ("<h1>Keys</h1>", "<h1>Keys</h1><p>One key.<b>Two</b> keys.</p>"),
         (" · Lubberline", ""),
         ("<main>", "<div>"),
         ('lang="en"', ""),
