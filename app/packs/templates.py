@@ -1,7 +1,6 @@
 """What a text in a pack may hold: `{{ name | filter }}`. No loops, conditions, arithmetic, calls or attributes."""
 
 import re
-from functools import lru_cache
 
 from jinja2 import Environment, TemplateSyntaxError, nodes
 
@@ -18,7 +17,6 @@ _RESERVED = frozenset({"true", "false", "none", "not", "and", "or", "in", "is", 
 _PARSER = Environment(autoescape=False)  # noqa: S701 - parses only, renders nothing
 
 
-@lru_cache(maxsize=20_000)
 def read_template(source: str) -> tuple[frozenset[str], tuple[str, ...]]:
     """Return the names a text uses and, in plain words, everything in it that is not allowed."""
     if _PLAIN.fullmatch(source):
