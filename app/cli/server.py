@@ -14,25 +14,22 @@ from gunicorn.app.base import BaseApplication
 from gunicorn.arbiter import Arbiter
 
 from app.cli import Refused
+from app.cli.apart import STOPS, apart
 from app.packs.issues import PackProblems
-from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
+from app.storage.migrate import NewerDatabase, UnusableDatabase, current, head, upgrade
 from app.web.factory import create_app
 from app.web.settings import Settings, WrongSetting
 
 WORKERS = 2
 THREADS = 4
-STOPS = (signal.SIGINT, signal.SIGTERM, signal.SIGQUIT)
 
 
 def serve(listener: socket.socket, instance: Path, *, demonstration: bool = False) -> None:
     """Bring the database up to date and answer until a signal ends the process."""
     try:
         settings = demonstration_settings(instance) if demonstration else Settings.from_environment(instance)
-        upgrade(settings.database)
-        if demonstration:
-            from app.cli.demonstration import fill_demonstration  # noqa: PLC0415 - other starts need not wait for it
-
-            fill_demonstration(settings)
+        if demonstration or current(settings.database) != head():
+            apart(lambda: prepare(settings))  # what migrations load would stay in every worker: ten megabytes
         application = create_app(settings)
     except (WrongSetting, NewerDatabase, UnusableDatabase) as error:
         raise Refused(str(error)) from error
@@ -41,6 +38,15 @@ def serve(listener: socket.socket, instance: Path, *, demonstration: bool = Fals
     gc.freeze()  # what is loaded stays, and stays shared between the workers
     gc.enable()
     Server(application, listener).run()
+
+
+def prepare(settings: Settings) -> None:
+    """Bring the database up to date, and fill that of a demonstration."""
+    upgrade(settings.database)
+    if settings.demonstration:
+        from app.cli.demonstration import fill_demonstration  # noqa: PLC0415 - other starts need not wait for it
+
+        fill_demonstration(settings)
 
 
 def demonstration_settings(instance: Path) -> Settings:

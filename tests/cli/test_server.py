@@ -12,7 +12,8 @@ import pytest
 from gunicorn.arbiter import Arbiter
 
 from app.bootstrap import ROOT
-from app.cli.server import STOPS, Overseer
+from app.cli.apart import STOPS
+from app.cli.server import Overseer
 
 
 def start(instance: Path) -> subprocess.Popen[str]:
