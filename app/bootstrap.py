@@ -12,6 +12,10 @@ ROOT = Path(__file__).resolve().parent.parent
 RUNTIME_LOCK = "requirements.txt"
 DEVELOPER_LOCK = "requirements-dev.txt"
 DEVELOPER_COMMANDS = frozenset({"test", "check", "bench"})
+# How the C library of Linux keeps memory (docs/performance.md, "Memory"); elsewhere nothing reads it. One heap for all
+# threads, of which Python runs one at a time: in a heap for each, what lay free grew for hours. From a megabyte on it
+# comes from the system and goes back: else, after the first password (19 MiB), it would come from the heap, and stay.
+HEAP = {"MALLOC_ARENA_MAX": "1", "MALLOC_MMAP_THRESHOLD_": "1048576", "MALLOC_TRIM_THRESHOLD_": "2097152"}
 
 
 class SetupFailed(Exception):
@@ -71,6 +75,8 @@ def is_ready(root: Path, lock: str) -> bool:
 
 def run_inside(python: Path, arguments: list[str]) -> int:
     """Replace this process by the environment's Python, or wait for it where a process cannot be replaced."""
+    for name, value in HEAP.items():
+        os.environ.setdefault(name, value)
     command = [str(python), *arguments]
     if os.name != "nt":
         os.execv(command[0], command)  # never returns

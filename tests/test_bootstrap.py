@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+from ast import literal_eval
 from pathlib import Path
 
 import pytest
@@ -74,6 +75,15 @@ def test_start_imports_nothing_slow() -> None:
     )
     result = subprocess.run([sys.executable, "-I", "-S", "-c", program], capture_output=True, text=True, check=True)
     assert result.stdout.strip() == ""
+
+
+@pytest.mark.parametrize("told", [{}, {"MALLOC_ARENA_MAX": "8"}])
+def test_memory_is_kept_as_set_unless_told_otherwise(told: dict[str, str]) -> None:
+    inside = ["-c", "import os; print({name: value for name, value in os.environ.items() if 'MALLOC' in name})"]
+    program = f"import sys; from app.bootstrap import *; run_inside(Path(sys.executable), {inside})"
+    command = [sys.executable, "-c", program]
+    found = subprocess.run(command, cwd=ROOT, env=told, capture_output=True, text=True, check=True)
+    assert literal_eval(found.stdout) == bootstrap.HEAP | told
 
 
 def test_entry_is_readable_by_any_python() -> None:
