@@ -17,13 +17,13 @@ DIGEST_BYTES = 32
 
 
 class KeptTemplates(FileSystemBytecodeCache):
-    """Compiled templates, found by their source, Jinja's version and the options they were compiled with."""
+    """Compiled templates, found by their source, Jinja's version and what they were compiled with."""
 
-    def __init__(self, folder: Path, options: Mapping[str, bool]) -> None:
+    def __init__(self, folder: Path, compiler: type, options: Mapping[str, bool]) -> None:
         with suppress(OSError):
             folder.mkdir(parents=True, exist_ok=True)
         super().__init__(str(folder), "%s.cache")
-        self._made_with = f"{jinja2.__version__} {sorted(options.items())}"
+        self._made_with = f"{jinja2.__version__} {compiler.__name__} {sorted(options.items())}"
 
     def get_cache_key(self, name: str, filename: str | None = None) -> str:
         """Return the key of a template."""

@@ -143,7 +143,10 @@ def language() -> Language:
     spoken = g.get(SPOKEN)
     if spoken is not None:
         return cast("Language", spoken)
-    if "actor" in g or VISIT in session or SIGN_IN in session:
+    held = g.get("actor")
+    if held is not None:
+        return cast("Actor", held).language
+    if VISIT in session or SIGN_IN in session:
         return actor().language
     return wished_language()
 

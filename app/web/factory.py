@@ -26,7 +26,7 @@ from app.web.instructor import instructor
 from app.web.languages import speak_languages
 from app.web.navigation import add_navigation
 from app.web.page_text import add_text_filters
-from app.web.parts import Environment, keep_parts
+from app.web.parts import Environment, PageCode, keep_parts
 from app.web.rules import LateRule
 from app.web.school import school
 from app.web.sessions import keep_sessions
@@ -38,6 +38,7 @@ from app.web.tables import in_blocks
 STATIC = Path(__file__).resolve().parents[2] / "static"
 KEPT_PACKS, KEPT_TEMPLATES = "packs.json", "templates"
 TEMPLATE_OPTIONS = {"trim_blocks": True, "lstrip_blocks": True}
+KEEP_ALL = -1  # of the templates, once loaded: Jinja goes through its list of the latest at each look-up
 LARGEST_REQUEST_BYTES = 256 * 1024
 
 
@@ -51,8 +52,8 @@ def create_app(
     app = Flask("app.web", static_folder=None, instance_path=str(settings.instance.resolve()))
     app.config.update(MAX_CONTENT_LENGTH=LARGEST_REQUEST_BYTES, WTF_CSRF_TIME_LIMIT=None)
     app.jinja_environment, app.url_rule_class = Environment, LateRule
-    kept_templates = KeptTemplates(settings.instance / KEPT_TEMPLATES, TEMPLATE_OPTIONS)
-    app.jinja_options = {**TEMPLATE_OPTIONS, "bytecode_cache": kept_templates}
+    kept_templates = KeptTemplates(settings.instance / KEPT_TEMPLATES, PageCode, TEMPLATE_OPTIONS)
+    app.jinja_options = {**TEMPLATE_OPTIONS, "bytecode_cache": kept_templates, "cache_size": KEEP_ALL}
     app.extensions[NAME] = Backend(
         _storage(settings),
         Shelf(settings.packs, settings.instance / KEPT_PACKS),

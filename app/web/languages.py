@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 from babel.dates import format_date, format_datetime, get_month_names
 from babel.support import NullTranslations, Translations
-from flask import Flask, g, has_app_context
+from flask import Flask, g
 from flask_babel import Babel, Domain
 from markupsafe import Markup
 
@@ -34,9 +34,10 @@ class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
 
     def get_translations(self) -> NullTranslations:
         """Return the texts in the language of this request; outside of one as the code says them."""
-        if not has_app_context():
+        try:
+            texts = g.get(TEXTS)
+        except RuntimeError:
             return self._of["en"]
-        texts = g.get(TEXTS)
         if texts is None:
             texts = self._of[language()]
             setattr(g, TEXTS, texts)

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from jinja2 import DictLoader, Environment
+from jinja2.compiler import CodeGenerator
 
 from app.web.compiled import KeptTemplates, compiled
 
@@ -25,7 +26,7 @@ def test_folder_that_cannot_be_written_keeps_nothing_and_hurts_nobody(tmp_path: 
 
 def test_kept_template_is_found_again_and_a_broken_one_is_compiled_anew(tmp_path: Path) -> None:
     def written() -> str:
-        kept = KeptTemplates(tmp_path, {"trim_blocks": True})
+        kept = KeptTemplates(tmp_path, CodeGenerator, {"trim_blocks": True})
         pages = Environment(loader=DictLoader({"page": "{{ 6 * 7 }}"}), bytecode_cache=kept, autoescape=True)
         return pages.get_template("page").render()
 

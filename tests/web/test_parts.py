@@ -1,9 +1,12 @@
 """The parts that pages share are kept; nobody may get another's."""
 
+from flask import Flask
 from jinja2 import Environment, pass_context
 from jinja2.runtime import Context
+from markupsafe import Markup
 
 from app.services.actor import Role
+from app.web import parts
 from app.web.parts import PageContext
 from tests.web.browsing import Browser
 from tests.web.front.test_home import LISTED
@@ -60,6 +63,39 @@ def test_the_home_place_is_the_readers_own(alice: Browser, bob: Browser) -> None
     alice.submit(alice.get_page("/home"), LISTED, form="//main//form")
     assert alice.get_page("/topics").words(HOME) != before
     assert bob.get_page("/topics").words(HOME) == before
+
+
+def test_what_is_of_one_person_goes_into_holes_of_what_is_kept(school: OneSchool) -> None:
+    """The same page for the same role twice, so that the second one's frame was made for the first."""
+    names = ("Alice <i>", "Bob & Co")
+    for name in names:
+        page = school.browser_of(school.add(Role.STUDENT, name)).get_page("/today")
+        assert page.words(f"{NAV}/a[@href='/account']") == name
+        assert [str(each) for each in page.find(f"{NAV}//button[starts-with(@title, 'Signed')]/@title")] == [
+            f"Signed in as {name}"
+        ]
+
+
+def test_the_frame_leads_back_to_the_very_page_with_its_own_token(alice: Browser, bob: Browser) -> None:
+    seen = set()
+    for browser in (alice, bob):
+        browser.submit(browser.get_page("/home"), LISTED, form="//main//form")  # a visit of its own, so a token
+        for address in ("/topics?a=1", "/topics?a=2"):
+            page = browser.get_page(address)
+            assert [str(each) for each in page.find(f"{NAV}//input[@name='here']/@value")] == [address]
+        seen |= {str(each) for each in page.find(f"{NAV}//input[@name='csrf_token']/@value")}
+    assert len(seen) == 2
+
+
+def test_markup_is_written_as_it_is_and_all_else_escaped(app: Flask) -> None:
+    environment = parts.Environment(app, autoescape=True)
+    page = environment.from_string(
+        "{% macro bold(text) %}<b>{{ text }}</b>{% endmacro %}"
+        "{{ safe }}{{ unsafe }}{{ bold(unsafe) }}{{ bold(safe) }}{{ 1 + 1 }}{{ none }}{{ unsafe|upper }}{{ {'<': 1} }}"
+    )
+    assert page.render(safe=Markup("<i>"), unsafe="<&") == (
+        "<i>&lt;&amp;<b>&lt;&amp;</b><b><i></b>2None&lt;&amp;{&#39;&lt;&#39;: 1}"
+    )
 
 
 def test_calls_in_templates_get_what_they_ask_for() -> None:
