@@ -71,6 +71,11 @@ class Explanation:
     your_position: int | None = None
     missed: tuple[str, ...] = ()
 
+    @property
+    def remedies(self) -> tuple[str, ...]:
+        """What to remember, each line once."""
+        return tuple(dict.fromkeys(finding.remedy for finding in self.findings))
+
 
 def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: Language) -> Explanation:
     """Return the verdict in one language."""

@@ -34,7 +34,7 @@ def past_north(written: str, language: Language) -> str:
     """Return a sum with its step round north spelt out: 355 + 13 = 368, less 360 = 008; any other as it is."""
     expression, _, result = written.rpartition(" = ")
     shown = DIRECTION.fullmatch(result)
-    total = value_of(expression)
+    total = value_of(expression) if shown else None
     if not shown or total is None or abs(abs(total - int(shown[1])) - 360) > 0.5:
         return written
     way = WAYS[language][total > int(shown[1])]

@@ -6,7 +6,7 @@ from enum import StrEnum
 from typing import Any, NamedTuple, Protocol
 from uuid import UUID
 
-from app.storage.queries.drills import MOST_PLACES, PlaceRow
+from app.storage.queries.drills import MOST_PLACES
 
 
 class Mark(StrEnum):
@@ -20,31 +20,23 @@ class Mark(StrEnum):
     TO_COME = "to-come"
 
 
-class PlaceMark(NamedTuple):
-    """One place of a drill; `here` is also set where the item looked at is answered already."""
-
-    position: int
-    item_id: UUID
-    mark: Mark
-    here: bool
-
-
 class Progress(NamedTuple):
     """Position n of a drill. `next_position` is the first without an answer, None when there will be none.
 
-    open_ended: how many places there will be is not known, as in a drill by minutes.
+    marks, items: one a place, from the first. open_ended: how many there will be is not known, as by minutes.
     """
 
     drill_id: UUID
     position: int
     length: int
-    marks: tuple[PlaceMark, ...]
+    marks: tuple[Mark, ...]
+    items: tuple[UUID, ...]
     next_position: int | None
     open_ended: bool = False
 
     def count(self, mark: Mark) -> int:
         """Return how many places carry a mark."""
-        return sum(place.mark == mark for place in self.marks)
+        return self.marks.count(mark)
 
     @property
     def finished(self) -> bool:
@@ -54,16 +46,36 @@ class Progress(NamedTuple):
     @property
     def missed_before(self) -> UUID | None:
         """The item of the nearest missed place before this one."""
-        return next((each.item_id for each in reversed(self._missed) if each.position < self.position), None)
+        return next((item for position, item in reversed(self._missed) if position < self.position), None)
 
     @property
     def missed_after(self) -> UUID | None:
         """The item of the nearest missed place after this one."""
-        return next((each.item_id for each in self._missed if each.position > self.position), None)
+        return next((item for position, item in self._missed if position > self.position), None)
 
     @property
-    def _missed(self) -> tuple[PlaceMark, ...]:
-        return tuple(place for place in self.marks if place.mark is Mark.MISSED)
+    def _missed(self) -> list[tuple[int, UUID]]:
+        return [each for each, mark in zip(enumerate(self.items, 1), self.marks, strict=True) if mark is Mark.MISSED]
+
+
+class Place(Protocol):
+    """A place of a drill, as far as it says what became of it; one without an answer has no `correct`."""
+
+    @property
+    def id(self) -> UUID:
+        """Its item."""
+
+    @property
+    def position(self) -> int:
+        """Where it stands, from 1."""
+
+    @property
+    def correct(self) -> bool | None:
+        """Whether its answer was right."""
+
+    @property
+    def set_aside_at(self) -> datetime | None:
+        """When its answer was set aside."""
 
 
 class Planned(Protocol):
@@ -82,7 +94,7 @@ class Planned(Protocol):
         """When it ends, after the place then in hand."""
 
 
-def mark_of(place: PlaceRow, *, held: bool = False) -> Mark:
+def mark_of(place: Place, *, held: bool = False) -> Mark:
     """Return what became of a place; held: not whether the answer was right."""
     if place.correct is None:
         return Mark.TO_COME
@@ -93,12 +105,12 @@ def mark_of(place: PlaceRow, *, held: bool = False) -> Mark:
     return Mark.KEY if place.correct else Mark.MISSED
 
 
-def first_open(places: Sequence[PlaceRow]) -> int | None:
+def first_open(places: Sequence[Place]) -> int | None:
     """Return the first position without an answer."""
     return next((place.position for place in places if place.correct is None), None)
 
 
-def goes_on(drill: Planned, places: Sequence[PlaceRow], now: datetime) -> bool:
+def goes_on(drill: Planned, places: Sequence[Place], now: datetime) -> bool:
     """Whether a drill whose places are chosen one by one has all of them answered and is to have one more."""
     if drill.aim is None or first_open(places):
         return False
@@ -107,14 +119,20 @@ def goes_on(drill: Planned, places: Sequence[PlaceRow], now: datetime) -> bool:
 
 
 def progress_at(
-    drill_id: UUID, drill: Planned, places: Sequence[PlaceRow], position: int, now: datetime, *, held: bool = False
+    drill_id: UUID, drill: Planned, places: Sequence[Place], position: int, now: datetime, *, held: bool = False
 ) -> Progress:
     """Return the progress of a drill as seen from one position; held: without what was right."""
-    marks = []
-    for place in places:
-        here = place.position == position
-        mark = Mark.HERE if here and place.correct is None else mark_of(place, held=held)
-        marks.append(PlaceMark(place.position, place.id, mark, here))
+    marks = [mark_of(place, held=held) for place in places]
+    if marks[position - 1] is Mark.TO_COME:
+        marks[position - 1] = Mark.HERE
     following = first_open(places) or (len(places) + 1 if goes_on(drill, places, now) else None)
     length = max(len(places), drill.planned or 0)
-    return Progress(drill_id, position, length, tuple(marks), following, open_ended=drill.ends_at is not None)
+    return Progress(
+        drill_id=drill_id,
+        position=position,
+        length=length,
+        marks=tuple(marks),
+        items=tuple(place.id for place in places),
+        next_position=following,
+        open_ended=drill.ends_at is not None,
+    )

@@ -1,6 +1,8 @@
 """How templates write numbers, the result of a sum, and what a box takes."""
 
 from datetime import datetime
+from functools import cache
+from itertools import starmap
 from math import ceil
 
 from flask import Flask
@@ -52,7 +54,12 @@ def result(arithmetic: str) -> Markup:
 
 def strokes(progress: Progress) -> str:
     """Return the path that draws the places of a drill, a column of 16 each."""
-    return "".join(STROKES[place.mark].format(x=16 * place.position - 4) for place in progress.marks)
+    return "".join(starmap(_stroke, enumerate(progress.marks, 1)))
+
+
+@cache  # places and marks are few
+def _stroke(position: int, mark: Mark) -> str:
+    return STROKES[mark].format(x=16 * position - 4)
 
 
 def seconds_left(until: datetime) -> int:

@@ -74,7 +74,7 @@ class TestQuestion:
         answer(uow, alice, library(), item_id, right(item), now)
         view = question(uow, alice, library(), drill_id, now)
         assert (view.progress.position, view.answered, view.progress.next_position) == (2, False, 2)
-        marks = [mark.mark for mark in view.progress.marks]
+        marks = list(view.progress.marks)
         assert marks == [Mark.KEY, Mark.HERE, Mark.TO_COME, Mark.TO_COME]
 
     def test_answered_item_says_so_and_keeps_its_mark(
@@ -84,7 +84,7 @@ class TestQuestion:
         answer(uow, alice, library(), item_id, wrong(item), now)
         view = question(uow, alice, library(), drill_id, now, 2)
         assert view.answered
-        assert (view.progress.marks[1].mark, view.progress.marks[1].here) == (Mark.MISSED, True)
+        assert (view.progress.marks[1], view.progress.position) == (Mark.MISSED, 2)
 
     def test_finished_drill_shows_its_last_item(
         self, uow: UnitOfWork, alice: Actor, drill_id: UUID, now: datetime

@@ -65,7 +65,7 @@ class TestVerdict:
         assert view.explained
         assert view.explained.explanation.findings[0].remedy
         assert view.explained.explanation.working
-        assert view.progress.marks[0].mark == Mark.MISSED
+        assert view.progress.marks[0] == Mark.MISSED
         assert (view.progress.position, view.progress.next_position) == (1, 2)
 
     def test_right_answer_is_explained_too(self, drill: Drill) -> None:
@@ -73,7 +73,7 @@ class TestVerdict:
         assert view.explained
         assert (view.correct, view.explained.explanation.correct) == (True, True)
         assert view.explained.explanation.findings == ()
-        assert view.progress.marks[1].mark == Mark.KEY
+        assert view.progress.marks[1] == Mark.KEY
 
     def test_answer_that_matches_nothing_says_so(self, drill: Drill) -> None:
         position = next(place.position for place in drill.places if place.form == "typed")

@@ -174,9 +174,9 @@ def _refuses_to_tell(evening: Evening, drill_id: UUID, now: datetime) -> None:
     view = summary(uow, alice, library(), drill_id, now)
     assert (view.held, view.right, view.topics, view.misconceptions, view.missed) == (True, 0, (), (), ())
     assert {item.mark for item in view.items} <= {Mark.ANSWERED, Mark.TO_COME}
-    assert {mark.mark for mark in view.progress.marks} <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
+    assert set(view.progress.marks) <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
     shown = question(uow, alice, library(), drill_id, NOW)
-    assert {mark.mark for mark in shown.progress.marks} <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
+    assert set(shown.progress.marks) <= {Mark.ANSWERED, Mark.TO_COME, Mark.HERE}
     answered = get_drill(uow, alice, drill_id)[1][0]
     with pytest.raises(Conflict, match="Your answer is kept"):
         verdict(uow, alice, library(), answered.id, now)
@@ -205,7 +205,7 @@ def test_after_due_waits_for_whoever_has_longer(evening: Evening) -> None:
 def test_at_once_tells_each_answer(evening: Evening) -> None:
     drill_id = evening.start(evening.give(SetSettings("Turns", reveal="at-once")))
     evening.sit(drill_id, "+")
-    assert question(evening.uow, evening.cast.alice, library(), drill_id, NOW).progress.marks[0].mark is Mark.KEY
+    assert question(evening.uow, evening.cast.alice, library(), drill_id, NOW).progress.marks[0] is Mark.KEY
     answered = get_drill(evening.uow, evening.cast.alice, drill_id)[1][0]
     assert verdict(evening.uow, evening.cast.alice, library(), answered.id, NOW).correct
 
