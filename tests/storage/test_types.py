@@ -38,3 +38,16 @@ def test_moment_with_a_zone_from_the_driver_is_turned_into_utc() -> None:
     kept = UtcDateTime().process_result_value(moment, sqlite.dialect())
     assert kept == moment
     assert kept.tzinfo is UTC
+
+
+def test_json_comes_back_exactly(uow: UnitOfWork) -> None:
+    """What is known of a learner is made anew from it, bit for bit."""
+    numbers = [0.1 + 0.2, 1e-7, -0.0, 1e22, 5e-324, 2**53 + 1]
+    held = {"numbers": numbers, "place": "Trois-Rivières « ° »", "nested": {"none": None, "yes": True, "pair": (1, 2)}}
+    with uow.writer() as connection:
+        connection.execute(SCHOOL.update().values(conventions=held))
+    with uow.reader() as connection:
+        kept = connection.scalar(select(SCHOOL.c.conventions).where(SCHOOL.c.id == VISITORS_SCHOOL_ID))
+    assert kept is not None
+    assert [repr(each) for each in kept["numbers"]] == [repr(each) for each in numbers]
+    assert kept == held | {"nested": {"none": None, "yes": True, "pair": [1, 2]}}

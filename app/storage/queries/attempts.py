@@ -8,7 +8,7 @@ from sqlalchemy import Connection, bindparam, insert, select
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.prepared import Prepared
-from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM, PLACE_COLUMNS, PlaceRow
+from app.storage.queries.drills import ANSWER_TO_ITEM, ATTEMPT, DRILL, ITEM, ITEM_ID, StandRow
 from app.storage.queries.learners import KNOWN_COLUMNS, LEARNER, SKILL, KnownRow, as_known
 from app.storage.queries.measured import MEASURED
 
@@ -44,7 +44,7 @@ class ToAnswer(NamedTuple):
     """An item to be answered, every place of its drill, and what is known of the visit in the item's family."""
 
     item: ItemRow
-    places: tuple[PlaceRow, ...]
+    places: tuple[StandRow, ...]
     known: KnownRow
 
 
@@ -130,9 +130,15 @@ _ASKED = ITEM.alias("asked")
 _HERE = ITEM.c.id == _ASKED.c.id  # what is said of the item alone is joined to its place alone
 _LEVEL = (LEARNER.c.school_id == DRILL.c.school_id) & (LEARNER.c.visit_id == DRILL.c.visit_id)
 _SKILL = (SKILL.c.school_id == DRILL.c.school_id) & (SKILL.c.visit_id == DRILL.c.visit_id)
-_HERE_COLUMNS = (DRILL.c.id, *(DRILL.c[name] for name in _OF_DRILL), MEASURED.c.difficulty)
+_STAND_COLUMNS = (ITEM_ID, ITEM.c.position, ATTEMPT.c.correct, ATTEMPT.c.set_aside_at)
+_HERE_COLUMNS = (
+    DRILL.c.id,
+    *(ITEM.c[name] for name in ("family", "seed", "form")),
+    *(DRILL.c[name] for name in _OF_DRILL),
+    MEASURED.c.difficulty,
+)
 FIND_ITEM_TO_ANSWER = Prepared(
-    select(*PLACE_COLUMNS, *_HERE_COLUMNS, *KNOWN_COLUMNS)
+    select(*_STAND_COLUMNS, *_HERE_COLUMNS, *KNOWN_COLUMNS)
     .select_from(
         _ASKED.join(_OWN, (_OWN.c.school_id == _ASKED.c.school_id) & (_OWN.c.id == _ASKED.c.drill_id))
         .join(ITEM, (ITEM.c.school_id == _ASKED.c.school_id) & (ITEM.c.drill_id == _ASKED.c.drill_id))
@@ -149,7 +155,7 @@ FIND_ITEM_TO_ANSWER = Prepared(
     )
     .order_by(ITEM.c.position)
 )
-_HERE_FROM = len(PLACE_COLUMNS)
+_HERE_FROM = len(_STAND_COLUMNS)
 _KNOWN_FROM = _HERE_FROM + len(_HERE_COLUMNS)
 FIND_ATTEMPT = select(ATTEMPT).where(
     ATTEMPT.c.school_id == bindparam("school_id"),
@@ -200,16 +206,18 @@ def find_item_to_answer(connection: Connection, school_id: UUID, visit_id: UUID,
     """Return an item of the visit's own drills with all that its answer needs, in one statement."""
     found = {"school_id": school_id, "visit_id": visit_id, "item_id": item_id}
     rows = FIND_ITEM_TO_ANSWER.rows(connection, found)
-    here = next((row for row in rows if row[0] == item_id), None)
+    here = next((row for row in rows if row[_HERE_FROM] is not None), None)
     if here is None:
         return None
-    place = PlaceRow(*here[:_HERE_FROM])
-    drill_id, conventions, purpose, aim, planned, ends_at, difficulty = here[_HERE_FROM:_KNOWN_FROM]
-    at = (place.id, drill_id, place.position, place.family, place.seed, place.form)
+    places = tuple(StandRow(*row[:_HERE_FROM]) for row in rows)
+    place = StandRow(*here[:_HERE_FROM])
+    drill_id, family, seed, form, conventions, *of_drill, difficulty = here[_HERE_FROM:_KNOWN_FROM]
+    purpose, aim, planned, ends_at = of_drill
+    at = (item_id, drill_id, place.position, family, seed, form)
     return ToAnswer(
         item=ItemRow(*at, conventions, purpose, aim, planned, ends_at, place.correct, difficulty),
-        places=tuple(PlaceRow(*row[:_HERE_FROM]) for row in rows),
-        known=as_known(here[_KNOWN_FROM:]),
+        places=places,
+        known=as_known((school_id, visit_id), here[_KNOWN_FROM:]),
     )
 
 

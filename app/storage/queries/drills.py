@@ -6,12 +6,13 @@ from itertools import starmap
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from sqlalchemy import Connection, bindparam, func, insert, select, update
+from sqlalchemy import Connection, bindparam, func, insert, select, type_coerce, update
 from sqlalchemy.exc import IntegrityError
 
 from app.storage.base import table_of
 from app.storage.models import Attempt, Drill, DrillItem
 from app.storage.prepared import Prepared
+from app.storage.types import RepeatedUuid
 from app.storage.upsert import AddIfFree
 
 DRILL, ITEM, ATTEMPT = table_of(Drill), table_of(DrillItem), table_of(Attempt)
@@ -57,6 +58,15 @@ class PlaceRow(NamedTuple):
     set_aside_at: datetime | None = None
 
 
+class StandRow(NamedTuple):
+    """What became of one place of a drill, and no more."""
+
+    id: UUID
+    position: int
+    correct: bool | None
+    set_aside_at: datetime | None
+
+
 FIND = Prepared(
     select(*(DRILL.c[name] for name in DrillRow._fields)).where(
         DRILL.c.school_id == bindparam("school_id"),
@@ -64,8 +74,10 @@ FIND = Prepared(
         DRILL.c.id == bindparam("drill_id"),
     )
 )
+ITEM_ID = type_coerce(ITEM.c.id, RepeatedUuid).label("id")
 PLACE_COLUMNS = (
-    *(ITEM.c[name] for name in ("id", "position", "family", "family_version", "pack", "pack_version", "seed", "form")),
+    ITEM_ID,
+    *(ITEM.c[name] for name in ("position", "family", "family_version", "pack", "pack_version", "seed", "form")),
     *(ATTEMPT.c[name] for name in ("correct", "misconceptions", "set_aside_at")),
 )
 PLACES = Prepared(

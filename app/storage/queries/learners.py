@@ -74,7 +74,9 @@ class AnswerRow(NamedTuple):
 _OF_VISIT = ("school_id", "visit_id")
 FIND_LEARNER = Prepared(select(LEARNER).where(*(LEARNER.c[name] == bindparam(name) for name in _OF_VISIT)))
 _SAME_VISIT = (SKILL.c.school_id == LEARNER.c.school_id) & (SKILL.c.visit_id == LEARNER.c.visit_id)
-KNOWN_COLUMNS = (*LEARNER.c, *SKILL.c)
+_OF_LEVEL, _OF_SKILL = LearnerRow._fields[2:], SkillRow._fields[2:]
+_SKILL_FROM = len(_OF_LEVEL)
+KNOWN_COLUMNS = (*(LEARNER.c[name] for name in _OF_LEVEL), *(SKILL.c[name] for name in _OF_SKILL))
 FIND_KNOWN = Prepared(
     select(*KNOWN_COLUMNS)
     .select_from(LEARNER.outerjoin(SKILL, _SAME_VISIT & (SKILL.c.family == bindparam("family"))))
@@ -83,7 +85,7 @@ FIND_KNOWN = Prepared(
 LIST_SKILLS = Prepared(
     select(SKILL).where(*(SKILL.c[name] == bindparam(name) for name in _OF_VISIT)).order_by(SKILL.c.family)
 )
-KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in LearnerRow._fields[2:]})
+KEEP_LEARNER = Upsert(LEARNER, lambda new: {name: new[name] for name in _OF_LEVEL})
 MOVE_LEARNER = Prepared(
     update(LEARNER)
     .where(
@@ -92,7 +94,7 @@ MOVE_LEARNER = Prepared(
         LEARNER.c.mean == bindparam("before_mean"),
         LEARNER.c.changed_at == bindparam("before_changed_at"),
     )
-    .values({name: bindparam(name) for name in LearnerRow._fields[2:]})
+    .values({name: bindparam(name) for name in _OF_LEVEL})
 )
 KEEP_SKILL = Upsert(SKILL, lambda new: {name: new[name] for name in SkillRow._fields[3:]})
 FORGET = [delete(table).where(*(table.c[name] == bindparam(name) for name in _OF_VISIT)) for table in (LEARNER, SKILL)]
@@ -115,15 +117,15 @@ def find_learner(connection: Connection, school_id: UUID, visit_id: UUID) -> Lea
 def find_known(connection: Connection, school_id: UUID, visit_id: UUID, family: str) -> KnownRow:
     """Return a visit's level and its skill in a family, in one statement."""
     row = FIND_KNOWN.first(connection, {"school_id": school_id, "visit_id": visit_id, "family": family})
-    return as_known(row) if row else KnownRow()
+    return as_known((school_id, visit_id), row) if row else KnownRow()
 
 
-def as_known(values: Sequence[Any]) -> KnownRow:
-    """Return what the values of KNOWN_COLUMNS say."""
-    level, skill = values[: len(LearnerRow._fields)], values[len(LearnerRow._fields) :]
+def as_known(of: tuple[UUID, UUID], values: Sequence[Any]) -> KnownRow:
+    """Return what the values of KNOWN_COLUMNS say of a visit."""
+    level, skill = values[:_SKILL_FROM], values[_SKILL_FROM:]
     if level[0] is None:
         return KnownRow()
-    return KnownRow(LearnerRow(*level), SkillRow(*skill) if skill[0] is not None else None)
+    return KnownRow(LearnerRow(*of, *level), SkillRow(*of, *skill) if skill[0] is not None else None)
 
 
 def list_skills(connection: Connection, school_id: UUID, visit_id: UUID) -> tuple[SkillRow, ...]:
@@ -140,7 +142,7 @@ def keep_state(connection: Connection, learner: LearnerRow, skills: Iterable[Ski
 
 def move_state(connection: Connection, before: LearnerRow, learner: LearnerRow, skills: Iterable[SkillRow]) -> bool:
     """Keep them where the level still is what it was before; False, and nothing done, where it has moved since."""
-    row = {name: getattr(learner, name) for name in LearnerRow._fields[2:]}
+    row = {name: getattr(learner, name) for name in _OF_LEVEL}
     row |= {"of_school_id": learner.school_id, "of_visit_id": learner.visit_id}
     row |= {"before_mean": before.mean, "before_changed_at": before.changed_at}
     if MOVE_LEARNER.run(connection, row) != 1:

@@ -2,7 +2,7 @@
 
 from dataclasses import asdict
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from sqlalchemy import Connection, bindparam, insert, select, update
@@ -11,12 +11,28 @@ from app.storage.base import table_of
 from app.storage.models import Visit
 from app.storage.prepared import Prepared
 
+
+class HeldRow(NamedTuple):
+    """A visit as whoever holds its token finds it."""
+
+    id: UUID
+    language: str
+    conventions: dict[str, Any]
+    seen_at: datetime
+    idle_until: datetime
+    ends_at: datetime
+
+
 VISIT = table_of(Visit)
 ONE = (VISIT.c.school_id == bindparam("of_school_id"), VISIT.c.id == bindparam("of_visit_id"))
 
 
 FIND = Prepared(
-    select(VISIT).where(VISIT.c.school_id == bindparam("school_id"), VISIT.c.token_hash == bindparam("token_hash"))
+    select(*(VISIT.c[name] for name in HeldRow._fields)).where(
+        VISIT.c.school_id == bindparam("school_id"),
+        VISIT.c.token_hash == bindparam("token_hash"),
+        VISIT.c.revoked_at.is_(None),
+    )
 )
 ADD = insert(VISIT)
 TOUCH = update(VISIT).where(*ONE).values(seen_at=bindparam("seen_at"), idle_until=bindparam("idle_until"))
@@ -25,10 +41,10 @@ CHANGE_CONVENTIONS = update(VISIT).where(*ONE).values(conventions=bindparam("con
 REVOKE = update(VISIT).where(*ONE).values(revoked_at=bindparam("revoked_at"))
 
 
-def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> Visit | None:
-    """Return the visit with this token, expired or not."""
+def find_visit(connection: Connection, school_id: UUID, token_hash: str) -> HeldRow | None:
+    """Return the visit with this token, expired or not, but not revoked."""
     row = FIND.first(connection, {"school_id": school_id, "token_hash": token_hash})
-    return Visit(*row) if row else None
+    return HeldRow(*row) if row else None
 
 
 def add_visit(connection: Connection, visit: Visit) -> None:
@@ -36,10 +52,11 @@ def add_visit(connection: Connection, visit: Visit) -> None:
     connection.execute(ADD, asdict(visit))
 
 
-def touch_visit(connection: Connection, visit: Visit, seen_at: datetime, idle_until: datetime) -> None:
+def touch_visit(
+    connection: Connection, school_id: UUID, visit_id: UUID, seen_at: datetime, idle_until: datetime
+) -> None:
     """Note that a visit is in use."""
-    changes = {"seen_at": seen_at, "idle_until": idle_until}
-    connection.execute(TOUCH, _of(visit.school_id, visit.id) | changes)
+    connection.execute(TOUCH, _of(school_id, visit_id) | {"seen_at": seen_at, "idle_until": idle_until})
 
 
 def change_language(connection: Connection, school_id: UUID, visit_id: UUID, language: str) -> None:
