@@ -1,4 +1,4 @@
-"""Numbers as a pilot meets them: a chart's isogonals lie far apart, and a wind is given in tens of degrees."""
+"""Numbers as a pilot meets them: isogonals lie far apart, winds come in tens of degrees, no field is in Antarctica."""
 
 from app.questions.draw import draw
 from tests.questions.engine import home, library
@@ -21,3 +21,10 @@ def test_the_wind_is_in_tens_of_degrees() -> None:
     assert winds
     for given in winds:
         assert given["wind_from_deg"] % 10 == given["heading_deg"] % 10 == 0, given
+
+
+def test_no_field_lies_south_of_the_last_land() -> None:
+    asked = [draw(library(), "hi-earth-rate", seed, home(), "choice").solution.given for seed in DRAWS]
+    southern = [given["latitude_deg"] for given in asked if given["latitude_deg"] < 0]
+    assert len(southern) > len(DRAWS) / 10
+    assert min(southern) >= -54

@@ -26,6 +26,7 @@ TELLING_APART_DEG = 3  # wrong methods nearer than this could not be told from o
 CLEAR_OF_LIMIT_DEG = 0.3
 LARGEST_RATE_DEG = 9
 PLACES = (0, 0, 0, 0, 1, 1, 1, 2, 2, 2, 2)  # the middle can be had more often, so it is drawn less
+SOUTHERNMOST_FIELD_DEG = -54  # Tierra del Fuego
 SINE_MEETS_COSINE_DEG = range(40, 51)
 
 
@@ -214,6 +215,8 @@ def hi_earth_rate(parameters: Mapping[str, Any], conventions: Conventions) -> So
     own = whole(conventions.latitude_deg)
     at_home = parameters["at_home"] and 12 <= abs(own) <= 70 and abs(own) not in SINE_MEETS_COSINE_DEG
     latitude, minutes = own if at_home else parameters["latitude_deg"], parameters["minutes"]
+    if not at_home and latitude < SOUTHERNMOST_FIELD_DEG:
+        raise Redraw("there is no field so far south")
     rate = earth_wander_deg_h(latitude, ROUNDED_EARTH_RATE_DEG_H)
     change = reading_after(0, rate, minutes)
     if round_half_up(round_half_up(abs(rate), 2) * minutes / 60, 1) != round_half_up(abs(change), 1):
