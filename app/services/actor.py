@@ -37,6 +37,7 @@ class Actor:
     name: str = ""
     time_zone: str = "UTC"
     school_rules: bool = False  # the school has set home place and house rules for everybody
+    own_revision: int = 0  # how often the school's own questions have changed
 
     def day_of(self, moment: datetime) -> date:
         """Return the date of a moment where this actor is: an evening's practice is one day's."""

@@ -12,6 +12,7 @@ from uuid import UUID
 from app.learner.calibration import Calibrated, PooledAnswer, calibrate
 from app.packs.library import Library
 from app.services.learning import LearnerState, advance, seen_in
+from app.services.own_library import school_library
 from app.services.withdrawals import still_withdrawn
 from app.storage.models import MeasuredDifficulty
 from app.storage.queries import learners, measured, quality, withdrawals
@@ -26,7 +27,7 @@ def measure_all(uow: UnitOfWork, library: Library, now: datetime) -> int:
     """Measure in every school; returns how many difficulties are in force."""
     with uow.reader() as connection:
         schools = quality.list_all_schools(connection)
-    return sum(measure_school(uow, library, school_id, now) for school_id in schools)
+    return sum(measure_school(uow, school_library(uow, school_id, library), school_id, now) for school_id in schools)
 
 
 def measure_school(uow: UnitOfWork, library: Library, school_id: UUID, now: datetime) -> int:

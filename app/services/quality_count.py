@@ -11,6 +11,7 @@ from app.grader.reply import Reply
 from app.packs.library import Library
 from app.physics.angles import difference
 from app.services.items import find_item, stamp_of
+from app.services.own_library import school_library
 from app.storage.models import FamilyQuality
 from app.storage.queries import quality
 from app.storage.queries.quality import CountedAttempt, SumsRow
@@ -55,7 +56,7 @@ def count_all(uow: UnitOfWork, library: Library, now: datetime) -> int:
     """Count every school; returns how many answers were new."""
     with uow.reader() as connection:
         schools = quality.list_all_schools(connection)
-    return sum(count_school(uow, library, school_id, now) for school_id in schools)
+    return sum(count_school(uow, school_library(uow, school_id, library), school_id, now) for school_id in schools)
 
 
 def count_school(uow: UnitOfWork, library: Library, school_id: UUID, now: datetime) -> int:

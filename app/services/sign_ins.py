@@ -74,4 +74,5 @@ def actor_of(found: SignedInRow) -> Actor:
         name=found.name,
         time_zone=found.time_zone,
         school_rules=bool(found.school_conventions),
+        own_revision=found.own_revision,
     )

@@ -2,7 +2,7 @@
 
 import secrets
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import cast
 
@@ -15,6 +15,7 @@ from app.services import sign_ins, visits
 from app.services.actor import Actor
 from app.services.entrance import Entrance
 from app.services.library import Shelf
+from app.services.own_library import OwnLibraries
 from app.services.visits import OpenedVisit
 from app.storage.unit_of_work import UnitOfWork
 
@@ -49,6 +50,7 @@ class Backend:
     clock: Callable[[], datetime] = utc_now
     draw_seed: Callable[[], int] = fresh_seed
     open_schools: bool = False
+    own_libraries: OwnLibraries = field(default_factory=OwnLibraries)
 
 
 def backend() -> Backend:
@@ -70,10 +72,11 @@ def now() -> datetime:
 
 
 def library() -> Library:
-    """Return the packs of this request, the same throughout even where they are exchanged meanwhile."""
+    """Return what is asked in this request, the school's own questions included, the same throughout."""
     held = g.get("library")
     if held is None:
-        held = g.library = backend().shelf.library_at(now())
+        packs = backend().shelf.library_at(now())
+        held = g.library = backend().own_libraries.library_of(uow(), actor(), packs)
     return cast("Library", held)
 
 

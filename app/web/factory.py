@@ -25,6 +25,7 @@ from app.web.headers import set_headers
 from app.web.instructor import instructor
 from app.web.languages import speak_languages
 from app.web.navigation import add_navigation
+from app.web.own import own
 from app.web.page_text import add_text_filters
 from app.web.parts import Environment, PageCode, keep_parts
 from app.web.rules import LateRule
@@ -73,7 +74,7 @@ def create_app(
     FormTokens(app)
     show_errors(app)
     serve_assets(app, STATIC)
-    for area in (front, account, bench, student, instructor, school, sets):
+    for area in (front, account, bench, student, instructor, school, sets, own):
         app.register_blueprint(area)
     guard_requests(app)
     if settings.proxies:

@@ -27,6 +27,7 @@ STUDENTS = (
     "instructor.print_training_record",
 )
 REPORTS = ("school.show_reports", "school.show_report", "school.settle_report")
+OWN = ("own.list_questions", "own.show_question", "own.show_new", "own.show_change", "own.write", "own.change")
 PROFILES = ("school.list_exam_profiles", "school.show_exam_profile", "school.change_exam_profile")
 WAYS: dict[Role, tuple[Way, ...]] = {
     Role.VISITOR: (Way("account.show_sign_in", _("Sign in")),),
@@ -47,13 +48,13 @@ WAYS: dict[Role, tuple[Way, ...]] = {
     ),
     Role.INSTRUCTOR: (
         Way("instructor.list_classes", _("Classes"), pages=STUDENTS),
-        Way("sets.show_sets", _("Topic sets"), "sets"),
+        Way("sets.show_sets", _("Topic sets"), "sets", pages=OWN),
         Way("school.show_quality", _("Quality"), pages=REPORTS),
     ),
     Role.SCHOOL: (
         Way("instructor.list_classes", _("Classes")),
         Way("instructor.list_people", _("People"), pages=("school.show_invitations", "school.invite")),
-        Way("sets.show_sets", _("Topic sets"), "sets"),
+        Way("sets.show_sets", _("Topic sets"), "sets", pages=OWN),
         Way("school.show_quality", _("Quality"), pages=REPORTS),
         Way("school.show_cohorts", _("Side by side")),
         Way("school.show_settings", _("School"), pages=PROFILES),

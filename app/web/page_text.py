@@ -24,6 +24,7 @@ TAKES: dict[str, object] = {
     "clock": lazy_gettext("Four digits, 24-hour time."),
     "runway": lazy_gettext("A runway number, 1 to 36."),
 }
+GRADE_WORDS = {"easy": lazy_gettext("easy"), "medium": lazy_gettext("medium"), "hard": lazy_gettext("hard")}
 # Directions from true or from magnetic north: their words take that colour.
 COLOURED_UNITS = ("true", "magnetic")
 # How a place of a drill is drawn in its column; the lubber line, which is thicker, is drawn by itself.

@@ -21,6 +21,7 @@ from tests.services.people import CONVERSIONS, sign_up
 from tests.services.tallied import tally
 from tests.services.test_quality import practise
 from tests.web.members import OneSchool
+from tests.web.own.written import WRITTEN
 
 PLAIN_PAGES = (
     "/",
@@ -135,6 +136,36 @@ def test_topic_sets(open_page: Opener, axe: Axe, school: OneSchool, view: View) 
     follow(student, ".stem .notice a")
     assert not axe.faults(student)
     assert_fits(student)
+
+
+@pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)
+def test_own_questions(open_page: Opener, axe: Axe, school: OneSchool, view: View) -> None:
+    ingrid, selma = (school.add(role, role.title(), view.language) for role in (Role.INSTRUCTOR, Role.SCHOOL))
+    writer, reader = (signed_in(open_page, school, each, view) for each in (ingrid, selma))
+
+    def check(page: Page) -> None:
+        for fold in page.locator("details").all():
+            fold.evaluate("each => { each.open = true }")
+        assert not axe.faults(page)
+        assert_fits(page)
+
+    writer.goto("/own-questions")
+    check(writer)
+    follow(writer, "main a.button")
+    check(writer)
+    follow(writer, "main form button.button")
+    check(writer)
+    for name, text in WRITTEN.items():
+        field = writer.locator(f"[name='{name}']")
+        field.select_option(text) if name in ("topic", "grade") else field.fill(text)
+    follow(writer, "main form button.button")
+    check(writer)
+    reader.goto(writer.url)
+    check(reader)
+    follow(reader, "main form button.button >> nth=0")
+    check(reader)
+    reader.goto("/own-questions")
+    check(reader)
 
 
 @pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)

@@ -28,7 +28,14 @@ def school_rows(name: str) -> list[Row]:
     marks = {"correct": False, "share": 0.0, "misconceptions": '["added-east"]', "first_misconception": "added-east"}
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
     rules: dict[str, object] = dict.fromkeys(("conventions", "retention", "bars"), "{}")
-    later = {"code": name.lower(), "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
+    later = {
+        "code": name.lower(),
+        "language": "en",
+        "time_zone": "UTC",
+        "demonstration": False,
+        "version": 1,
+        "own_revision": 0,
+    }
     return [
         ("school", rules | later | {"id": school, "name": name, "created_at": MOMENT}),
         ("visit", of | times | {"id": visit, "token_hash": visit, "language": "en", "conventions": "{}"}),
@@ -56,7 +63,14 @@ def school_with_visit(name: str, code: str) -> tuple[dict[str, object], str, lis
     """A school of its own and a visit in it: what its rows share, the visit, and the two rows."""
     school, visit = uuid4().hex, uuid4().hex
     rules: dict[str, object] = dict.fromkeys(("conventions", "retention", "bars"), "{}")
-    first = {"code": f"{code}-{name}", "language": "en", "time_zone": "UTC", "demonstration": False, "version": 1}
+    first = {
+        "code": f"{code}-{name}",
+        "language": "en",
+        "time_zone": "UTC",
+        "demonstration": False,
+        "version": 1,
+        "own_revision": 0,
+    }
     times = dict.fromkeys(("created_at", "seen_at", "idle_until", "ends_at"), MOMENT)
     of: dict[str, object] = {"school_id": school}
     return (
@@ -260,6 +274,18 @@ def measured_rows(name: str) -> list[Row]:
     return [*first, ("measured_difficulty", of | row | {"learners": 12, "measured_at": MOMENT})]
 
 
+def own_question_rows(name: str) -> list[Row]:
+    """A school with a question of its own, released once."""
+    of, _, first = school_with_visit(name, "own")
+    question, person = uuid4().hex, uuid4().hex
+    version = {"question_id": question, "version": 1, "edits": 0, "body": "{}", "note": "", "written_by": person}
+    return [
+        *first,
+        ("own_question", of | {"id": question, "made_by": person, "made_at": MOMENT}),
+        ("own_version", of | version | {"written_at": MOMENT, "released_by": person, "released_at": MOMENT}),
+    ]
+
+
 ROWS = {
     "0001_drills": school_rows,
     "0002_people": people_rows,
@@ -274,6 +300,7 @@ ROWS = {
     "0012_regraded": regraded_rows,
     "0013_rechecks": recheck_rows,
     "0015_measured": measured_rows,
+    "0016_own_questions": own_question_rows,
 }
 
 

@@ -11,7 +11,7 @@ from app.storage.unit_of_work import UnitOfWork
 
 ADD = text(
     """INSERT INTO school VALUES
-    ('0' || :name, :name, '2026-01-01 00:00:00', :name, 'en', 'UTC', '{}', '{}', '{}', FALSE, 1)"""
+    ('0' || :name, :name, '2026-01-01 00:00:00', :name, 'en', 'UTC', '{}', '{}', '{}', FALSE, 1, 0)"""
 )
 COUNT = text("SELECT count(*) FROM school")
 Counting = Callable[[], AbstractContextManager[Any]]

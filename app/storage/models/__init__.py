@@ -5,6 +5,7 @@ from app.storage.models.audit import AuditEntry
 from app.storage.models.drill import Drill, DrillItem
 from app.storage.models.learner import Learner, LearnerSkill
 from app.storage.models.measured import MeasuredDifficulty
+from app.storage.models.own_question import OwnQuestion, OwnVersion
 from app.storage.models.person import Invitation, OneTimeCode, Person, SignIn, Throttle
 from app.storage.models.quality import FamilyQuality, QualityRun, SetQuality
 from app.storage.models.recheck import Recheck, RecheckPerson
@@ -46,6 +47,8 @@ __all__ = [
     "LearnerSkill",
     "MeasuredDifficulty",
     "OneTimeCode",
+    "OwnQuestion",
+    "OwnVersion",
     "PassMark",
     "Person",
     "QualityRun",

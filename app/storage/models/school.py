@@ -18,7 +18,8 @@ class School(Base):
 
     `code` is what people type to say which school they sign in to. `conventions` are its house rules, empty while the
     default home is good enough; `retention` says how many days each kind of record is kept, `bars` what the school asks
-    before it recommends anybody. A demonstration school holds invented people only.
+    before it recommends anybody. A demonstration school holds invented people only. `own_revision` counts how often its
+    own questions have changed.
     """
 
     __tablename__ = "school"
@@ -38,3 +39,4 @@ class School(Base):
     bars: dict[str, Any] = column(default_factory=dict)
     demonstration: bool = False
     version: int = 1
+    own_revision: int = 0

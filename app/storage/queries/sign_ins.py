@@ -27,6 +27,7 @@ class SignedInRow(NamedTuple):
     time_zone: str
     conventions: dict[str, Any]
     school_conventions: dict[str, Any]
+    own_revision: int
     seen_at: datetime
     idle_until: datetime
     ends_at: datetime
@@ -42,6 +43,7 @@ FIND = Prepared(
         SCHOOL.c.time_zone,
         VISIT.c.conventions,
         SCHOOL.c.conventions.label("school_conventions"),
+        SCHOOL.c.own_revision,
         *(SIGN_IN.c[name] for name in ("seen_at", "idle_until", "ends_at")),
     )
     .select_from(

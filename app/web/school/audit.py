@@ -66,6 +66,11 @@ DEEDS: dict[str, object] = {
     "answers-counted-again": _("let answers that were set aside count again"),
     "question-withdrawn": _("withdrew a kind of question"),
     "question-brought-back": _("brought a kind of question back"),
+    "own-question-written": _("wrote a question of the school’s own"),
+    "own-question-given-back": _("gave a question of the school’s own back to its writer"),
+    "own-question-released": _("released a question of the school’s own"),
+    "own-question-retired": _("let a question of the school’s own be asked no more"),
+    "own-question-revived": _("let a question of the school’s own be asked again"),
     "results-exported": _("exported the results of a set"),
 }
 

@@ -12,6 +12,7 @@ from app.services.withdrawals import bring_back, list_withdrawn, withdraw
 from app.web.access import allow
 from app.web.current import actor, library, now, uow
 from app.web.errors import STATUS
+from app.web.page_text import GRADE_WORDS
 from app.web.school.blueprint import school
 
 READING = (Role.INSTRUCTOR, Role.SCHOOL)
@@ -34,7 +35,6 @@ FLAGS: dict[str, tuple[object, object]] = {
         _("Several typed the same wrong value that no misconception explains: it may be a new one."),
     ),
 }
-GRADE_WORDS = {"easy": _("easy"), "medium": _("medium"), "hard": _("hard")}
 
 
 @school.get("/school/quality")

@@ -17,8 +17,9 @@ from app.services.topic_sets import get_set, settings_of
 from app.web.access import allow
 from app.web.current import actor, backend, language, library, now, uow
 from app.web.errors import STATUS
+from app.web.page_text import GRADE_WORDS
 from app.web.sets.blueprint import TEACHING, sets
-from app.web.sets.set_forms import FORM_WORDS, GRADE_WORDS, NUMBER_WORDS, REVEAL_WORDS, SettingsForm, as_fields
+from app.web.sets.set_forms import FORM_WORDS, NUMBER_WORDS, REVEAL_WORDS, SettingsForm, as_fields
 
 
 @sets.get("/topic-sets/<uuid:set_id>")

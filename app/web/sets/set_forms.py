@@ -21,9 +21,9 @@ from app.services.set_choices import (
 from app.services.set_wishes import COUNT, FORMS, GRADES, SetWish
 from app.services.topic_sets import SetSettings
 from app.web.forms import WholeNumberField
+from app.web.page_text import GRADE_WORDS
 
 ANY = ""
-GRADE_WORDS = {"easy": lazy_gettext("easy"), "medium": lazy_gettext("medium"), "hard": lazy_gettext("hard")}
 FORM_WORDS = {
     "choice": lazy_gettext("choose one"),
     "typed": lazy_gettext("type a value"),

@@ -1,0 +1,77 @@
+"""The packs together with what a school's instructors wrote: one library, so that own questions are like any other."""
+
+import logging
+from collections import OrderedDict
+from collections.abc import Iterable
+from dataclasses import replace
+from uuid import UUID
+
+from app.packs.library import Library
+from app.packs.own import OwnBody
+from app.packs.spec import Family
+from app.services.actor import Actor
+from app.storage.queries import own_questions
+from app.storage.queries.own_questions import AskedRow
+from app.storage.unit_of_work import UnitOfWork
+
+PREFIX = "own-"
+MOST_SCHOOLS = 32  # libraries that a worker keeps; another school's is put together anew
+
+
+class OwnLibraries:
+    """Keeps the libraries of the schools that ask questions of their own, each until packs or questions change."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[UUID, tuple[Library, int, Library]] = OrderedDict()
+
+    def library_of(self, uow: UnitOfWork, actor: Actor, packs: Library) -> Library:
+        """Return the library of the actor's school; the packs themselves where it has written nothing."""
+        if not actor.own_revision:
+            return packs
+        kept = self._kept.get(actor.school_id)
+        if kept is None or kept[0] is not packs or kept[1] != actor.own_revision:
+            kept = packs, actor.own_revision, school_library(uow, actor.school_id, packs)
+            self._kept[actor.school_id] = kept
+            while len(self._kept) > MOST_SCHOOLS:
+                self._kept.popitem(last=False)
+        return kept[2]
+
+
+def school_library(uow: UnitOfWork, school_id: UUID, packs: Library) -> Library:
+    """Return the packs with what a school asks of its own; the packs themselves where that is nothing."""
+    with uow.reader() as connection:
+        asked = own_questions.list_asked(connection, school_id)
+    families = [family for row in asked if (family := _family_of(row, packs)) is not None]
+    return with_families(packs, families) if families else packs
+
+
+def with_families(packs: Library, families: Iterable[Family]) -> Library:
+    """Return the packs with more families, each in the pack of its topic, after those that are there."""
+    more = {family.id: family for family in families}
+    return replace(
+        packs,
+        packs={
+            pack.id: pack.model_copy(
+                update={"families": (*pack.families, *(each.id for each in more.values() if each.topic == pack.id))}
+            )
+            for pack in packs.packs.values()
+        },
+        families={**packs.families, **more},
+        files={**packs.files, **{family_id: family_id for family_id in more}},
+    )
+
+
+def family_id(question_id: UUID) -> str:
+    """Return what an own question is called among the families."""
+    return f"{PREFIX}{question_id.hex}"
+
+
+def _family_of(row: AskedRow, packs: Library) -> Family | None:
+    """Return a question as a family; None for one of a topic that is no more, or that cannot be read."""
+    try:
+        body = OwnBody.model_validate(row.body)
+        family = body.as_family(family_id(row.question_id), row.version)
+    except ValueError:
+        logging.getLogger(__name__).exception("Own question %s, version %s, is left out.", row.question_id, row.version)
+        return None
+    return family if body.topic in packs.packs else None
