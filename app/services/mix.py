@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from random import Random
 from typing import NamedTuple
 
+from app.packs.fixed import SOLVER as FIXED
 from app.packs.library import Library
 from app.packs.spec import Family, Form
 from app.questions.conventions import Conventions
@@ -42,7 +43,8 @@ def choose_items(
 ) -> Iterator[Item]:
     """Yield items of these families without end, or until none of them is offered under these conventions.
 
-    The first is an easy one with options, where there is one. Every family comes up before one comes up again.
+    The first is an easy one with options, where there is one. Every family comes up before one comes up again; a
+    hand-written question, which is the same each time, comes up once.
     """
     rng = Random(seed)
     offered = list(dict.fromkeys(families))
@@ -58,6 +60,8 @@ def choose_items(
             first = False
             last = family_id
             used[item.form] += 1
+            if library.family(family_id).solver == FIXED:
+                offered.remove(family_id)
             yield item
 
 

@@ -73,6 +73,14 @@ def test_one_family_alone_repeats_with_fresh_numbers() -> None:
     assert len({item.seed for item in items}) == 5
 
 
+def test_a_hand_written_question_comes_once() -> None:
+    written = tuple(name for name, family in library().families.items() if family.solver == "fixed")
+    assert sorted(item.family for item in chosen(1, 50, written)) == sorted(written)
+    beside = Counter(item.family for item in chosen(1, 20, (*CONVERSIONS, written[0])))
+    assert beside[written[0]] == 1
+    assert beside.total() == 20
+
+
 def test_family_named_twice_counts_once() -> None:
     items = chosen(1, 4, ("true-to-compass", "compass-to-true", "true-to-compass"))
     assert Counter(item.family for item in items) == {"true-to-compass": 2, "compass-to-true": 2}
