@@ -214,7 +214,6 @@ def test_every_post_is_declared_apart_from_its_page(app: Flask) -> None:
 def test_addresses_are_in_kebab_case_and_their_parts_have_converters(app: Flask) -> None:
     assert not [rule.rule for rule in app.url_map.iter_rules() if rule.rule != rule.rule.lower()]
     untyped = {"family_id", "syllabus_id", "token", "topic_id", "version"}  # checked against what exists
-    untyped = {"family_id", "syllabus_id", "token", "topic_id", "version"}  # checked against what exists
     for rule in app.url_map.iter_rules():
         plain = {name for name in rule.arguments if type(rule._converters[name]).__name__ == "UnicodeConverter"}
         assert plain <= untyped, rule.rule
