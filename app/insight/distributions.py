@@ -1,4 +1,4 @@
-"""The few distributions the intervals need: normal, F by the incomplete beta function, and Wilson's interval."""
+"""The few distributions the intervals need: normal, F by the incomplete beta function, Wilson's and a change's."""
 
 from math import erf, exp, lgamma, log, log1p, sqrt
 
@@ -21,6 +21,18 @@ def wilson(right: int, count: int) -> tuple[float, float]:
     middle = (p + z2 / (2 * count)) / (1 + z2 / count)
     reach = Z95 * sqrt(p * (1 - p) / count + z2 / (4 * count * count)) / (1 + z2 / count)
     return max(0.0, middle - reach), min(1.0, middle + reach)
+
+
+def change(before: tuple[int, int], after: tuple[int, int]) -> tuple[float, float]:
+    """Return the 95 % interval of how far a share rose, each given as right of count; (-1, 1) where one has no answers.
+
+    Source: Agresti and Caffo 2000, The American Statistician 54, 280: a right and a wrong one added on both sides.
+    """
+    if not (before[1] and after[1]):
+        return -1.0, 1.0
+    (p, n), (q, m) = (((right + 1) / (count + 2), count + 2) for right, count in (before, after))
+    reach = Z95 * sqrt(p * (1 - p) / n + q * (1 - q) / m)
+    return max(-1.0, q - p - reach), min(1.0, q - p + reach)
 
 
 def beta_below(x: float, a: float, b: float) -> float:

@@ -11,6 +11,7 @@ from sqlalchemy import Connection
 
 from app.grader.explain import reply_in_words
 from app.grader.reply import Reply
+from app.insight.distributions import change
 from app.insight.weak_spots import HeldMisconception, SkillCount, WeakSpot, held_misconceptions, weak_spots
 from app.learner.evidence import Level, Skill
 from app.learner.mastery import likely_right
@@ -50,12 +51,17 @@ class Period(NamedTuple):
 
 
 class SpotLine(NamedTuple):
-    """A kind of question, or a topic, in this class. `trend` is the change in points since before the latest week."""
+    """A kind of question, or a topic, in this class.
+
+    `right` answers of `spot.answers`; `trend` is the change in points since before the latest week: 0 where chance
+    alone could have made it, None where there are too few answers to tell.
+    """
 
     id: str
     title: str
     topic: str
     spot: WeakSpot
+    right: int
     trend: int | None
 
 
@@ -233,15 +239,18 @@ def _spots(
     skills = [SkillCount(group, tuple(sums.by_student.values()), sums.correct) for group, sums in groups.items()]
     for spot in weak_spots(skills):
         title, topic = words[spot.skill]
-        yield SpotLine(spot.skill, title, topic, spot, _trend(groups[spot.skill]))
+        sums = groups[spot.skill]
+        yield SpotLine(spot.skill, title, topic, spot, sums.correct, _trend(sums))
 
 
 def _trend(sums: _Sums) -> int | None:
-    """Return the change of the share right, in points, of the latest week against before; None for too few answers."""
-    before, recent = sum(sums.by_student.values()) - sums.recent, sums.recent
-    if min(before, recent) < LEAST_FOR_TREND:
+    """Return the change of the share right of the latest week against before, as `SpotLine` tells."""
+    recent = sums.recent_correct, sums.recent
+    before = sums.correct - sums.recent_correct, sum(sums.by_student.values()) - sums.recent
+    if min(before[1], recent[1]) < LEAST_FOR_TREND:
         return None
-    return round(100 * (sums.recent_correct / recent - (sums.correct - sums.recent_correct) / before))
+    low, high = change(before, recent)
+    return 0 if low <= 0 <= high else round(100 * (recent[0] / recent[1] - before[0] / before[1]))
 
 
 def _held(

@@ -5,13 +5,14 @@ LSAT sections 6 and 7: Bock and Lieberman 1970 (Psychometrika 35, 179 to 197); e
 """
 
 import csv
+from math import comb
 from pathlib import Path
 from random import Random
 
 import numpy as np
 import pytest
 
-from app.insight.distributions import beta_below, f_quantile, wilson
+from app.insight.distributions import beta_below, change, f_quantile, wilson
 from app.insight.item_quality import AnswersToFamily, RestSums, judge_family
 from app.insight.latent import fit_rasch, fit_two_parameter
 from app.insight.scale import Reliability, feldt_interval, item_figures, reliability
@@ -163,3 +164,22 @@ def test_questions_are_flagged_with_reasons_only_on_enough_answers() -> None:
         "too-easy",
     )
     assert judge_family(AnswersToFamily("f", 0, 0, going(0, 0), {}, {})).share_right == 0
+
+
+@pytest.mark.parametrize(("counts", "shares"), [((10, 10), (0.5, 0.5)), ((12, 30), (0.4, 0.8)), ((40, 15), (0.9, 0.6))])
+def test_interval_of_a_change_holds_the_true_change_as_often_as_it_says(
+    counts: tuple[int, int], shares: tuple[float, float]
+) -> None:
+    """Exactly, over all that can be answered; small counts may hold it a little more or less often than 95 %."""
+    n, m = counts
+    first, second = (
+        [comb(count, right) * p**right * (1 - p) ** (count - right) for right in range(count + 1)]
+        for count, p in zip(counts, shares, strict=True)
+    )
+    held = 0.0
+    for right, chance in enumerate(first):
+        for later, other in enumerate(second):
+            low, high = change((right, n), (later, m))
+            held += chance * other * (low <= shares[1] - shares[0] <= high)
+    assert 0.93 < held < 0.98
+    assert change((3, n), (3, 0)) == (-1.0, 1.0)

@@ -15,6 +15,7 @@ from app.storage.unit_of_work import UnitOfWork
 from tests.questions.engine import library
 from tests.questions.replies import right_answer
 from tests.services.people import NOW, SCHOOL_ONE, Cast, cast_of, drawn, make_class, sign_up
+from tests.services.tallied import tally
 
 WEAK, STRONG = "compass-to-true", "true-to-compass"
 SLOW_MS = 60_000
@@ -104,6 +105,22 @@ def test_period_and_trend(uow: UnitOfWork, cast: Cast, evening: UUID, pupils: Se
     assert [(line.id, line.spot.answers) for line in this_week] == [(WEAK, 42)]
     with pytest.raises(Invalid, match="latest 5 weeks"):
         picture_of(uow, cast.ingrid, evening, Period(weeks=5))
+
+
+@pytest.mark.parametrize(
+    ("before", "latest", "said"),
+    [((9, 3), (40, 30), None), ((20, 10), (10, 7), 0), ((100, 50), (100, 80), 30), ((100, 80), (100, 50), -30)],
+)
+def test_a_change_is_named_only_where_chance_would_rarely_make_it(
+    uow: UnitOfWork, cast: Cast, before: tuple[int, int], latest: tuple[int, int], said: int | None
+) -> None:
+    day = make_class(uow, "Day", cast.ingrid, cast.alice)
+    assert cast.alice.visit_id
+    for counted, when in ((before, NOW - timedelta(days=14)), (latest, NOW)):
+        tally(uow, SCHOOL_ONE, [cast.alice.visit_id], WEAK, counted, when)
+    (line,) = picture_of(uow, cast.ingrid, day).families
+    assert line.trend == said
+    assert (line.right, line.spot.answers) == (before[1] + latest[1], before[0] + latest[0])
 
 
 def test_what_is_behind_a_row_is_shown_as_it_was(uow: UnitOfWork, cast: Cast, evening: UUID) -> None:

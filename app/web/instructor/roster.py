@@ -33,7 +33,7 @@ def add_roster(class_id: UUID) -> ResponseReturnValue:
         slips = roster.add_students(uow(), actor(), class_id, wish, now())
     except Invalid as refusal:
         return _page(class_id, refusal), STATUS[Invalid]
-    return slips_page(slips)
+    return slips_page(slips, class_id)
 
 
 @instructor.get("/classes/<uuid:class_id>/roster.csv")
@@ -46,9 +46,9 @@ def export_roster(class_id: UUID) -> ResponseReturnValue:
     return response
 
 
-def slips_page(slips: tuple[Slip, ...]) -> str:
-    """Return the page with slips to print and hand out."""
-    return render_template("instructor/show_slips.html", slips=slips)
+def slips_page(slips: tuple[Slip, ...], class_id: UUID | None = None) -> str:
+    """Return the page with slips to print and hand out, from which one goes back to the class they are for."""
+    return render_template("instructor/show_slips.html", slips=slips, class_id=class_id)
 
 
 def _page(class_id: UUID, refusal: Invalid | None = None) -> str:

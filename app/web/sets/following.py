@@ -67,4 +67,6 @@ def export_results(assignment_id: UUID) -> ResponseReturnValue:
 
 def _page(assignment_id: UUID, refusal: Invalid | Conflict | None = None) -> str:
     view = follow(uow(), actor(), library(), assignment_id, now())
-    return render_template("sets/show_assignment.html", view=view, refusal=refusal, typed=request.form)
+    due_at = view.assignment.due_at
+    overdue = due_at is not None and due_at < now()
+    return render_template("sets/show_assignment.html", view=view, overdue=overdue, refusal=refusal, typed=request.form)

@@ -164,3 +164,19 @@ def test_works_in_french(school: OneSchool) -> None:
     amelie = school.browser_of(row, "fr")
     page = do(amelie, "/classes", "/classes", {"name": "Automne"})
     assert "Personne n’est encore dans cette classe" in page.words("//main")
+
+
+def test_a_school_without_instructors_is_led_to_inviting_one(school: OneSchool) -> None:
+    selma = school.browser_of(school.add(Role.SCHOOL, "Selma"))
+    made = selma.submit(selma.get_page("/classes"), {"name": "Spring"}, "//main//form")
+    assert made.find("//section[h2='Instructors']//a[@href='/school/invitations']")
+    school.add(Role.INSTRUCTOR, "Ingrid")
+    assert not selma.get_page(selma.address).find("//main//a[@href='/school/invitations']")
+
+
+def test_a_name_leads_to_the_record_and_from_there_to_the_account(
+    instructor: Browser, autumn: UUID, alice_row: Person
+) -> None:
+    record = instructor.get_page(instructor.get_page(f"/classes/{autumn}").find("//tbody/tr/th/a/@href")[0])
+    assert record.heading == "Record of Alice"
+    assert record.find(f"//main//a[@href='/people/{alice_row.id}']")

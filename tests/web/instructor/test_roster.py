@@ -52,7 +52,9 @@ def count(school: OneSchool) -> int:
 
 def test_thirty_names_are_thirty_accounts(school: OneSchool, instructor: Browser, autumn: UUID) -> None:
     names = [f"Pupil {chr(65 + number)}" for number in range(26)] + ["Zoé Núñez", "Bjørn Æsir", "李明", "Jo O’Neill"]
-    made = slips(add(instructor, autumn, "\n".join(names)))
+    page = add(instructor, autumn, "\n".join(names))
+    assert page.find(f"//main//a[@href='/classes/{autumn}']"), "the way back to the class"
+    made = slips(page)
     assert [slip[0] for slip in made] == names
     assert [slip[3] for slip in made][-4:] == ["zoe.nunez", "bjorn.aesir", "student", "jo.oneill"]
     assert len({slip[4] for slip in made}) == 30

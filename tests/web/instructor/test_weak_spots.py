@@ -15,6 +15,7 @@ from app.services.topic_sets import SetSettings, make_set
 from app.storage.models import Person
 from app.storage.queries.tallies import ADD, week_of
 from tests.fakes import START, Clock
+from tests.pages import words_of
 from tests.questions.engine import library
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
@@ -48,7 +49,8 @@ def instructor(school: OneSchool, ingrid: Person) -> Browser:
 def test_two_clicks_from_the_first_page_lead_to_the_answers_behind_a_row(instructor: Browser, autumn: UUID) -> None:
     first = instructor.get_page("/classes")
     a_class = instructor.get_page(first.find(f"//a[contains(@href, '{autumn}')]/@href")[0])
-    assert "1 of 1" in a_class.words("//section[h2='Before the next lesson']")
+    (row,) = a_class.find("//section[h2='Before the next lesson']//li[contains(., '1 of 1 student')]")
+    assert "Alice Arrow" in words_of(row)
     page = instructor.get_page(a_class.find("//a[contains(@href, 'weak-spots')]/@href")[0])
     assert page.heading == "Weak spots of Autumn"
     assert "few: be careful" in page.text
@@ -91,6 +93,24 @@ def test_other_kinds_stand_behind_a_link_and_what_is_chosen_is_marked(
     assert page.find(f"{kinds}//a[.='Only the weakest kinds']")
 
 
+def test_each_row_says_how_many_were_right_and_that_none_is_weak_so_far(instructor: Browser, autumn: UUID) -> None:
+    page = instructor.get_page(f"/classes/{autumn}/weak-spots")
+    row = page.find("//section[h2='Kinds of questions']//tbody/tr")[0]
+    assert row.xpath("td[@data-label='Right so far']/text()") == ["0 of 5"]
+    assert "No kind is weak so far." in page.words("//section[h2='Kinds of questions']")
+
+
+def test_empty_page_says_what_to_do_next(school: OneSchool, instructor: Browser, ingrid: Person) -> None:
+    nobody = school.add_class("Empty", ingrid)
+    page = instructor.get_page(f"/classes/{nobody}/weak-spots")
+    assert page.find(f"//main//a[@href='/classes/{nobody}/roster']")
+    somebody = school.add_class("New", ingrid, school.add(Role.STUDENT, "Bob"))
+    page = instructor.get_page(f"/classes/{somebody}/weak-spots")
+    assert page.find("//main//a[@href='/topic-sets/new']")
+    page = instructor.get_page(f"/classes/{somebody}/weak-spots?weeks=4")
+    assert "The class has no answers among these." in page.words("//main")
+
+
 def test_nobody_else_sees_it(school: OneSchool, autumn: UUID) -> None:
     address = f"/classes/{autumn}/weak-spots"
     other = school.browser_of(school.add(Role.INSTRUCTOR, "Otto"))
@@ -115,5 +135,5 @@ def test_one_set_alone_can_be_looked_at(school: OneSchool, instructor: Browser, 
     assign_set(uow, teacher, set_id, AssignWish(classes=(autumn,)), START)
     page = instructor.get_page(f"/classes/{autumn}/weak-spots")
     alone = instructor.get_page(page.find("//nav//a[contains(., 'Only the set “Signs”')]/@href")[0])
-    assert "Nobody has answered anything here yet" in alone.words("//main")
+    assert "The class has no answers among these" in alone.words("//main")
     assert "Compass to magnetic" in instructor.get_page(alone.find("//nav//a[text()='All answers']/@href")[0]).text

@@ -111,7 +111,8 @@ def test_many_students_bring_reliability_and_a_latent_model(school: OneSchool, i
         count_school(uow, library(), school.id, clock())
         page = ingrid.get_page("/school/quality")
         assert words in page.words("//details")
-        assert re.search(r"0\.\d\d \(0\.\d\d – 0\.\d\d\)", page.words("//tr[th/a='Turns']/td[2]"))
-    found = [float(each) for each in re.findall(r"difficulty (-?\d\.\d\d)", page.words("//details"))]
+        assert re.search(r"0\.\d\d \(0\.\d\d to 0\.\d\d\)", page.words("//tr[th/a='Turns']/td[2]"))
+    written = re.findall(r"difficulty (−?\d\.\d\d)", page.words("//details"))
+    found = [float(each.replace("−", "-")) for each in written]
     assert found == pytest.approx([-1.5, -0.5, 0.5, 1.5], abs=0.5)
     assert page.words("//tr[th/a='Turns']/td[1]") == "500"

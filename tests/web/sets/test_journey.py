@@ -112,7 +112,9 @@ def test_handing_in_ends_it(evening: Evening) -> None:
 def test_late_is_flagged_and_an_extension_takes_the_flag_away(evening: Evening, clock: Clock) -> None:
     followed = evening.assign(evening.make_conversions())
     assignment = evening.ingrid.address
+    assert "is due 4 Sep 2026 17:00" in followed.words("//textarea")
     clock.forward(timedelta(days=4))
+    assert "was due 4 Sep 2026 17:00" in evening.ingrid.get_page(assignment).words("//textarea")
     assert "Late." in evening.alice.get_page("/sets").words("//main")
     assert "Late: 2" in evening.ingrid.get_page(assignment).words("//main")
     form = "//form[contains(@action, '/extensions')]"
