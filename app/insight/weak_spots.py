@@ -73,25 +73,46 @@ def weak_spots(counts: Sequence[SkillCount]) -> tuple[WeakSpot, ...]:
 
 def raw_share(count: SkillCount) -> tuple[float, float]:
     """Return a skill's share right by itself, on the logit scale, and its variance; there must be answers."""
-    total = count.answered
-    p = (count.right + 0.5) / (total + 1)
-    students = sum(1 for n in count.answers if n)
+    p = _share(count.right, count.answered)
+    return log(p / (1 - p)), _variance(count, p)
+
+
+def _share(right: int, answered: int) -> float:
+    return (right + 0.5) / (answered + 1)
+
+
+def _variance(count: SkillCount, p: float) -> float:
+    """Return the variance on the logit scale of a skill's share right where its true share is p."""
+    total, students = count.answered, sum(1 for n in count.answers if n)
     uneven = sum((n / total - 1 / students) ** 2 for n in count.answers if n)
     spread = p * (1 - p)
-    return log(p / (1 - p)), (spread / (total + 1) + STUDENT_VARIANCE * uneven) / spread**2
+    return (spread / (total + 1) + STUDENT_VARIANCE * uneven) / spread**2
 
 
 def _pool(raw: Sequence[_Raw]) -> tuple[float, float, float]:
     """Return the class mean on the logit scale, its variance, and the variance between skills."""
-    fixed = [1 / each.variance for each in raw]
-    centre = sum(w * each.z for w, each in zip(fixed, raw, strict=True)) / sum(fixed)
-    heterogeneity = sum(w * (each.z - centre) ** 2 for w, each in zip(fixed, raw, strict=True))
-    scale = sum(fixed) - sum(w * w for w in fixed) / sum(fixed)
-    found = max(0.0, (heterogeneity - (len(raw) - 1)) / scale) if len(raw) > 1 else 0.0
-    tau2 = ((len(raw) - 1) * found + PRIOR_SKILLS * PRIOR_TAU2) / (len(raw) + PRIOR_SKILLS - 1)
+    tau2 = _between(raw)
     weights = [1 / (each.variance + tau2) for each in raw]
     mean = sum(w * each.z for w, each in zip(weights, raw, strict=True)) / sum(weights)
     return mean, 1 / sum(weights), tau2
+
+
+def _between(raw: Sequence[_Raw]) -> float:
+    """Return the variance between skills: what was found, drawn to what is usual, the more the less the answers tell.
+
+    Found with each skill's variance as it were at the class's own share: its own would be largest where few answers are
+    all right or all wrong, and hide how far skills lie apart. A skill tells by the square of its reliability: it counts
+    whole only where its own variance is small beside what is usual.
+    """
+    share = _share(sum(each.count.right for each in raw), sum(each.count.answered for each in raw))
+    variances = [_variance(each.count, share) for each in raw]
+    weights = [1 / each for each in variances]
+    centre = sum(w * each.z for w, each in zip(weights, raw, strict=True)) / sum(weights)
+    heterogeneity = sum(w * (each.z - centre) ** 2 for w, each in zip(weights, raw, strict=True))
+    scale = sum(weights) - sum(w * w for w in weights) / sum(weights)
+    found = max(0.0, (heterogeneity - (len(raw) - 1)) / scale) if len(raw) > 1 else 0.0
+    told = max(0.0, sum((PRIOR_TAU2 / (PRIOR_TAU2 + each)) ** 2 for each in variances) - 1)
+    return (told * found + PRIOR_SKILLS * PRIOR_TAU2) / (told + PRIOR_SKILLS)
 
 
 def _spot(raw: _Raw, mean: float, mean_variance: float, tau2: float) -> WeakSpot:

@@ -5,7 +5,7 @@ LSAT sections 6 and 7: Bock and Lieberman 1970 (Psychometrika 35, 179 to 197); e
 """
 
 import csv
-from math import comb
+from math import comb, exp
 from pathlib import Path
 from random import Random
 
@@ -119,6 +119,32 @@ def test_a_clearly_weak_skill_is_flagged_first() -> None:
 def test_classes_without_a_weak_skill_are_seldom_flagged() -> None:
     flagged = sum(any(spot.flagged for spot in weak_spots(simulated_class({}, seed))) for seed in range(200))
     assert flagged <= 0.05 * 200
+
+
+def sparse_class(spread: float, rng: Random) -> tuple[list[SkillCount], dict[str, float]]:
+    """Seven students and as many kinds of questions as the packs have, most answered a few times; the true shares."""
+    levels = [rng.gauss(0.9, 0.8) for _ in range(7)]
+    counts, true = [], {}
+    for number, answers in enumerate([110, 72, 70, 63, *[10] * 10, *[2, 3, 4, 5, 6] * 14]):
+        harder, asked = rng.gauss(0, spread), rng.sample(range(7), min(7, answers))
+        each = [1 / (1 + exp(harder - level)) for level in levels]
+        who = [asked[place % len(asked)] for place in range(answers)]
+        right = sum(rng.random() < each[student] for student in who)
+        counts.append(SkillCount(str(number), tuple(who.count(student) for student in range(7)), right))
+        true[str(number)] = sum(each) / 7
+    return counts, true
+
+
+@pytest.mark.parametrize(("spread", "held"), [(0.0, 0.95), (0.4, 0.93), (0.8, 0.86)])
+def test_ranges_hold_where_most_kinds_have_few_answers(spread: float, held: float) -> None:
+    """Between-skill variance taken from kinds that tell nothing drew all to the mean: half of the ranges were wrong."""
+    rng, inside, spots = Random(5), 0, 0
+    for _ in range(60):
+        counts, true = sparse_class(spread, rng)
+        for spot in weak_spots(counts):
+            inside += spot.low <= true[spot.skill] <= spot.high
+            spots += 1
+    assert inside / spots >= held
 
 
 def test_small_classes_get_wider_intervals_and_a_caution() -> None:
