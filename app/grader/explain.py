@@ -1,5 +1,6 @@
 """Explains a graded reply with the item's own numbers: what it did, the working, the remedy, the model's view."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,6 +13,7 @@ from app.grader.reply import Reply
 from app.packs.library import Library
 from app.packs.spec import Language, typeset
 from app.questions.model import OPTION_FORMS, Item
+from app.questions.numbers import NBSP
 from app.questions.values import distance, show_value
 from app.questions.wording import Writer
 
@@ -109,7 +111,20 @@ def reply_in_words(library: Library, item: Item, reply: Reply, language: Languag
     """Return a reply as the verdict shows it; one of several parts is a list of them."""
     writer = Writer(library, item, language)
     parts = _parts(writer, reply, grade_reply(library, item, reply))
-    return "; ".join(f"{part.label}: {part.yours or '–'}" for part in parts) or _shown(writer, reply.value)
+    return _listed([(part.label, part.yours or "–") for part in parts], language) or _shown(writer, reply.value)
+
+
+def key_in_words(library: Library, item: Item, reply: Reply, language: Language) -> str:
+    """Return what was right as the verdict shows it; of several parts, of those that the reply missed."""
+    writer = Writer(library, item, language)
+    parts = _parts(writer, reply, grade_reply(library, item, reply))
+    missed = [(part.label, part.key) for part in parts if not part.correct]
+    return _listed(missed, language) or _shown(writer, item.key)
+
+
+def _listed(parts: Sequence[tuple[str, str]], language: Language) -> str:
+    colon = f"{NBSP}:" if language == "fr" else ":"
+    return "; ".join(f"{label}{colon} {text}" for label, text in parts)
 
 
 def working(writer: Writer) -> tuple[WorkingStep, ...]:

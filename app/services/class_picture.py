@@ -9,8 +9,6 @@ from uuid import UUID
 
 from sqlalchemy import Connection
 
-from app.grader.explain import reply_in_words
-from app.grader.reply import Reply
 from app.insight.distributions import change
 from app.insight.weak_spots import HeldMisconception, SkillCount, WeakSpot, held_misconceptions, weak_spots
 from app.learner.evidence import Level, Skill
@@ -18,20 +16,18 @@ from app.learner.mastery import likely_right
 from app.packs.library import Library
 from app.services.actor import Actor
 from app.services.class_access import taught_class
-from app.services.errors import Invalid, NotFound
-from app.services.items import find_item, stamp_of
+from app.services.errors import Invalid
 from app.services.messages import say
 from app.services.today import misconception_words
 from app.storage.models import SchoolClass
 from app.storage.queries import class_figures, classes
-from app.storage.queries.class_figures import CountRow, MissedRow
+from app.storage.queries.class_figures import CountRow
 from app.storage.queries.classes import StudentRow
 from app.storage.queries.tallies import week_of
 from app.storage.unit_of_work import UnitOfWork
 
 PERIODS = (1, 4, 12, 52)  # weeks
 LEAST_FOR_TREND = 10
-MOST_SHOWN = 50
 FIRST_WEEK = date(2000, 1, 3)
 
 
@@ -135,50 +131,6 @@ def held_in_class(uow: UnitOfWork, actor: Actor, library: Library, class_id: UUI
         students = classes.list_students(connection, actor.school_id, class_id)
         known = known_of_class(connection, actor, class_id)
     return tuple(_held(library, students, known, actor))
-
-
-class Miss(NamedTuple):
-    """A wrong answer: who gave it and when, the question as shown, the answer, and what is behind it."""
-
-    name: str
-    answered_at: datetime
-    question: str
-    given: str
-    misconceptions: Sequence[str]
-
-
-class FamilyMisses(NamedTuple):
-    """What is behind one row: the latest wrong answers of the class to a family, or those of one misconception."""
-
-    row: SchoolClass
-    family: str
-    family_title: str
-    misconception: str
-    missed: Sequence[Miss]
-
-
-def family_misses(
-    uow: UnitOfWork, actor: Actor, library: Library, class_id: UUID, family: str, misconception: str = ""
-) -> FamilyMisses:
-    """Return the wrong answers of a class to a family, as they were shown; NotFound for what the packs do not have."""
-    named = misconception_words(library, family, misconception, actor) if misconception else ""
-    if family not in library.families or named is None:
-        raise NotFound(family)
-    with uow.reader() as connection:
-        row = taught_class(connection, actor, class_id)
-        missed = class_figures.list_missed(connection, actor.school_id, class_id, family)
-    chosen = [each for each in missed if not misconception or misconception in each.misconceptions][:MOST_SHOWN]
-    title = library.family(family).title.of(actor.language)
-    return FamilyMisses(row, family, title, named, tuple(_miss(library, each, actor) for each in chosen))
-
-
-def _miss(library: Library, row: MissedRow, actor: Actor) -> Miss:
-    reply = Reply.from_json(row.answer)
-    item = find_item(library, row, row.conventions)
-    same = item is not None and stamp_of(item) == row.shown["stamp"]
-    given = reply_in_words(library, item, reply, actor.language) if item and same else reply.text or str(reply.value)
-    words = (misconception_words(library, row.family, name, actor) or name for name in row.misconceptions)
-    return Miss(row.name, row.answered_at, f"{row.shown['scene']} {row.shown['question']}", given, tuple(words))
 
 
 def check_period(period: Period, actor: Actor) -> None:

@@ -1,6 +1,6 @@
 """A true statement left unticked: said to be true, and no belief named that the pack does not put behind it."""
 
-from app.grader.explain import Explanation, explain
+from app.grader.explain import Explanation, explain, key_in_words, reply_in_words
 from app.grader.grade import grade
 from app.grader.reply import Reply
 from app.questions.draw import draw
@@ -50,3 +50,14 @@ def test_jobs_given_to_one_anothers_parts_are_named_by_the_part_they_belong_to()
     item = next(each for each in drawn if {"liquid", "card"} <= set(each.key))
     swapped = {**item.key, "liquid": item.key["card"], "card": item.key["liquid"]}
     assert set(grade(library(), item, Reply(swapped)).misconceptions) == {"job-of-card", "job-of-liquid"}
+
+
+def test_of_several_parts_what_was_right_is_told_of_those_missed_alone() -> None:
+    drawn = (draw(library(), "compass-part-purpose", seed, home(), "match") for seed in range(1, 200))
+    item = next(each for each in drawn if {"liquid", "card"} <= set(each.key))
+    reply, writer = Reply({**item.key, "liquid": item.key["card"]}), Writer(library(), item, "fr")
+    assert (
+        key_in_words(library(), item, reply, "fr")
+        == f"{writer.word('liquid')}\u00a0: {writer.word(item.key['liquid'])}"
+    )
+    assert f"{writer.word('card')}\u00a0: " in reply_in_words(library(), item, reply, "fr")

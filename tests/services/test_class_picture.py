@@ -7,7 +7,8 @@ from uuid import UUID
 import pytest
 
 from app.services.actor import Actor, Role
-from app.services.class_picture import ClassPicture, Period, class_picture, family_misses
+from app.services.class_misses import family_misses
+from app.services.class_picture import ClassPicture, Period, class_picture
 from app.services.drills import DrillWish, get_drill, start_drill
 from app.services.errors import Invalid, NotAllowed, NotFound
 from app.services.practice import Sent, answer
@@ -127,6 +128,10 @@ def test_what_is_behind_a_row_is_shown_as_it_was(uow: UnitOfWork, cast: Cast, ev
     view = family_misses(uow, cast.ingrid, library(), evening, WEAK)
     assert view.missed
     assert all(each.given and each.misconceptions and each.question for each in view.missed)
+    assert all(each.right and each.right != each.given for each in view.missed)
+    first = view.mistakes[0]
+    assert (first.misconception, first.students) == ("forward-sign", 4)
+    assert first.times == sum(first.name in each.misconceptions for each in view.missed)
     one_mistake = family_misses(uow, cast.ingrid, library(), evening, WEAK, "forward-sign")
     assert 0 < len(one_mistake.missed) <= len(view.missed)
     assert all(one_mistake.misconception in each.misconceptions for each in one_mistake.missed)

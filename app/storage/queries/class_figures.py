@@ -43,6 +43,7 @@ class MissedRow(NamedTuple):
     """A wrong answer of a student, as it was shown and given."""
 
     name: str
+    visit_id: UUID
     family: str
     seed: int
     form: str

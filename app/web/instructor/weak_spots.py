@@ -6,7 +6,8 @@ from flask import render_template, request
 from flask.typing import ResponseReturnValue
 
 from app.services.assignments import list_class_assignments
-from app.services.class_picture import PERIODS, class_picture, family_misses
+from app.services.class_misses import family_misses
+from app.services.class_picture import PERIODS, class_picture
 from app.services.rechecks import list_class_rechecks
 from app.web.access import allow
 from app.web.current import actor, library, now, uow

@@ -57,7 +57,11 @@ def test_two_clicks_from_the_first_page_lead_to_the_answers_behind_a_row(instruc
     assert "Alice Arrow" in page.text
     behind = instructor.get_page(page.find("//td/..//a[contains(@href, '/compass-to-true')]/@href")[0])
     assert behind.heading == "Missed: Compass to magnetic to true"
-    assert len(behind.find("//main//ul/li")) == 5
+    answers = behind.find("//main//ul/li[contains(., 'Alice Arrow')]")
+    assert len(answers) == 5
+    assert all("right: " in words_of(each) for each in answers)
+    mistake = behind.find("//main//ul/li[contains(., '1 student')]//a/@href")[0]
+    assert "Only this mistake:" in instructor.get_page(mistake).words("//main")
 
 
 def test_projector_shows_no_name(instructor: Browser, autumn: UUID) -> None:
