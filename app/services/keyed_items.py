@@ -21,7 +21,7 @@ class KeyedOption(NamedTuple):
 
 
 class KeyedItem(NamedTuple):
-    """An item as whoever teaches sees it. `key` has one line for each thing to fill in."""
+    """An item as whoever teaches sees it. `key` has one line for each thing to fill in, in the order of the sheet."""
 
     position: int
     family: str
@@ -41,7 +41,7 @@ def keyed_item(library: Library, item: Item, position: int, language: Language) 
         for shown, option in zip(worded.options, item.options, strict=True)
     )
     title = writer.family.title.of(language)
-    return KeyedItem(position, item.family, title, worded, options, _key(writer, options), working(writer))
+    return KeyedItem(position, item.family, title, worded, options, _key(writer, worded, options), working(writer))
 
 
 def letter_of(position: int) -> str:
@@ -53,14 +53,16 @@ def _names(writer: Writer, misconceptions: Sequence[str]) -> tuple[str, ...]:
     return tuple(writer.write(writer.family.misconception(each).name) for each in misconceptions)
 
 
-def _key(writer: Writer, options: Sequence[KeyedOption]) -> tuple[str, ...]:
+def _key(writer: Writer, worded: WordedItem, options: Sequence[KeyedOption]) -> tuple[str, ...]:
     item = writer.item
     if item.form in {"choice", "pick", "several"}:
         return tuple(f"{option.letter}) {option.text}" for option in options if option.correct)
     if item.form == "order":
         return tuple(f"{place}. {writer.word(code)}" for place, code in enumerate(item.key, 1))
     if item.form in {"groups", "match"}:
-        return tuple(f"{writer.word(code)} → {writer.word(group)}" for code, group in item.key.items())
+        numbered = {code: f"{number} = {words}" for number, (code, words) in enumerate(worded.groups, 1)}
+        lines = zip(worded.options, item.options, strict=True)
+        return tuple(f"{shown.text} → {numbered[item.key[option.value]]}" for shown, option in lines)
     if item.form == "boxes":
         return tuple(
             f"{writer.write(part.label)} → "

@@ -29,7 +29,7 @@ def test_each_version_says_its_letter_and_the_set(evening: Evening) -> None:
 def test_sheet_tells_no_key(evening: Evening) -> None:
     evening.make(forms="typed", count="5")
     address = evening.ingrid.address
-    keys = [words_of(each) for each in evening.ingrid.get_page(f"{address}/key").find("//div[@class='keyed']/p/b")]
+    keys = [words_of(each) for each in evening.ingrid.get_page(f"{address}/key").find("//div[@class='keyed']/ul")]
     assert len(keys) == 5
     sheet = evening.ingrid.get_page(f"{address}/sheet")
     assert not sheet.find("//*[@class='keyed']")
