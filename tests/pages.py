@@ -19,6 +19,7 @@ BLOCKS = " or ".join(f"self::{name}" for name in ("p", "div", "ul", "ol", "table
 FORBIDDEN = (
     f"//*[self::h1 or self::h2 or self::h3 or self::p or self::span or self::label or self::button]//*[{BLOCKS}]",
     "//style",
+    "//p[@class='refusal'][@role='alert'][not(@autofocus)][not(//form[starts-with(@class, 'bench')])]",
     "//script[not(@src)]",
     "//*[@style]",
     "//iframe",

@@ -83,4 +83,4 @@ if (verdict?.dataset.address) {
 }
 
 // Just answered: to the verdict. Looked back on: the question comes first.
-document.querySelector(location.hash === "#verdict" ? "#verdict" : "#refusal")?.focus();
+if (location.hash === "#verdict") verdict?.focus();

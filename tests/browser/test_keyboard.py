@@ -1,9 +1,13 @@
 """Every journey by keyboard alone."""
 
+import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.practising import start_drill
-from tests.browser.windows import WIDE, Opener, View
+from app.services.actor import Role
+from tests.browser.classroom import signed_in
+from tests.browser.practising import follow, start_drill
+from tests.browser.windows import NARROW, NO_SCRIPT, WIDE, Opener, View
+from tests.web.members import OneSchool
 
 MOST_TABS = 60
 
@@ -120,3 +124,18 @@ def test_start_of_a_long_form_stays_in_sight_and_hides_no_box(open_page: Opener)
         assert box
         assert bar["y"] + bar["height"] <= 800 + 1
         assert box["y"] + box["height"] <= bar["y"]
+
+
+@pytest.mark.parametrize("view", [NARROW, NO_SCRIPT], ids=["narrow", "no-script"])
+def test_what_was_not_accepted_is_gone_to_however_far_down_the_page(
+    open_page: Opener, school: OneSchool, view: View
+) -> None:
+    page = signed_in(open_page, school, school.add(Role.SCHOOL, "Selma", view.language), view)
+    page.goto("/school/settings")
+    page.fill("#section_percent", "30")
+    follow(page, "form:has(#section_percent) button.button")
+    expect(page.locator(".refusal")).to_be_focused()
+    expect(page.locator(".refusal")).to_be_in_viewport()
+    page.keyboard.press("Tab")
+    expect(page.locator("#section_percent")).to_be_focused()
+    expect(page.locator("#section_percent")).to_have_value("30")
