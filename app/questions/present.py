@@ -68,6 +68,8 @@ def present_family(library: Library, family: Family, language: Language) -> dict
 
 def plain(value: Any) -> Any:
     """Return a value as JSON has it: tuples as lists, conventions as a table."""
+    if isinstance(value, str | int | float):
+        return value
     if isinstance(value, Mapping):
         return {str(k): plain(v) for k, v in value.items()}
     if isinstance(value, tuple | list):

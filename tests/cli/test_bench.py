@@ -41,6 +41,7 @@ def test_load_of_the_real_server_loses_nothing(monkeypatch: pytest.MonkeyPatch) 
     monkeypatch.setattr(load, "GOALS", {3: 8.0})
     readings = {each.name.rpartition(", ")[2]: each for each in load.measure()}
     assert readings["answers accepted"].value > 0
+    assert readings["the floor's / these"].value > 1
     wrong = [each for each in readings.values() if each.goal == 0]
     assert len(wrong) == 4
     assert [each.value for each in wrong] == [0, 0, 0, 0]

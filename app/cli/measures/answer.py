@@ -1,15 +1,18 @@
 """What one answer costs in the whole application, session, token and transaction included, against the floor.
 
-The floor is measured between the drills, so that whatever else the machine does meanwhile weighs on both alike.
+The floor is measured between the drills, over and over, so that whatever else the machine does meanwhile weighs on both
+alike; and once after each answer, when the processor has other things at hand, as it has when an answer comes.
 """
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from itertools import count
+from operator import truediv
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
+from time import process_time
 
 import click
 
@@ -30,11 +33,12 @@ KINDS = {"answer": "/topics", "answer where the drill adapts": "/today"}  # wher
 
 @dataclass
 class _Costs:
-    """Processor times in milliseconds, one of each an answer; of the floor, one a batch between two drills."""
+    """Processor times in milliseconds, one of each an answer; of `floor`, one a batch between two drills."""
 
     asked: list[float] = field(default_factory=list)
     answered: list[float] = field(default_factory=list)
     floor: list[float] = field(default_factory=list)
+    floor_once: list[float] = field(default_factory=list)
 
 
 def measure() -> Iterator[Reading]:
@@ -59,12 +63,12 @@ def _standing_ready() -> Iterator[tuple[Visitor, Callable[[], object]]]:
 def _practise(visitor: Visitor, start: str, floor: Callable[[], object]) -> _Costs:
     costs = _Costs()
     for _ in range(DRILLS // 2):
-        _drill(visitor, start, costs)
+        _drill(visitor, start, floor, costs)
         costs.floor.append(cpu_ms(floor, FLOOR_ROUNDS))
     return costs
 
 
-def _drill(visitor: Visitor, start: str, costs: _Costs) -> None:
+def _drill(visitor: Visitor, start: str, floor: Callable[[], object], costs: _Costs) -> None:
     """Go through one drill as a browser with scripts does; an answer that was not taken is not counted."""
     action = "/drills" if start == "/topics" else start
     started = visitor.post(action, fill_form(visitor.get(start).page, action))
@@ -79,6 +83,9 @@ def _drill(visitor: Visitor, start: str, costs: _Costs) -> None:
             raise click.ClickException(f"an answer got {answer.status}: nothing to measure before it works")
         costs.asked.append(question.cpu_ms)
         costs.answered.append(answer.cpu_ms)
+        begun = process_time()
+        floor()
+        costs.floor_once.append((process_time() - begun) * 1000)
 
 
 def _readings(name: str, costs: _Costs) -> Iterator[Reading]:
@@ -87,3 +94,5 @@ def _readings(name: str, costs: _Costs) -> Iterator[Reading]:
     yield Reading(f"{name}: with its verdict page ({len(costs.answered)})", median(costs.answered), "ms")
     yield Reading(f"{name}: question page / floor", median(costs.asked) / floor_ms, "x")
     yield Reading(f"{name}: with its verdict page / floor", median(costs.answered) / floor_ms, "x", GOAL)
+    once = median(map(truediv, costs.answered, costs.floor_once))
+    yield Reading(f"{name}: with its verdict page / floor once", once, "x")

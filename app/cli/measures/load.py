@@ -15,7 +15,7 @@ from urllib.parse import urlencode, urlsplit
 from uuid import UUID
 
 from app.cli.measures import Reading
-from app.cli.measures.serving import Served, serving
+from app.cli.measures.serving import Served, serving, serving_floor
 from app.cli.measures.visitor import fill_form
 from app.web.question_page import AT_ONCE
 from app.web.settings import DATABASE_FILE
@@ -23,6 +23,7 @@ from app.web.settings import DATABASE_FILE
 SECONDS = 20
 GOALS = {16: 8.0, 64: 4.0}  # connections, and how many times the median the slowest of a hundred answers may take
 MOST_MB = 70.0
+MOST_FLOORS = 1 / 0.35  # answers a second of the floor under the same server, for one of these
 WAIT_S = 60
 SENT_TWICE = 10  # every tenth answer is sent again: it may count once only
 SERVER_FAILED = 500
@@ -30,8 +31,8 @@ TORN = """SELECT count(*) FROM (SELECT visit_id, count(*) AS n FROM attempt GROU
 (SELECT visit_id, sum(answers) AS counted FROM week_tally GROUP BY visit_id) USING (visit_id) WHERE n IS NOT counted"""
 TWICE = "SELECT count(*) - count(DISTINCT drill_item_id) FROM attempt"
 
-
 Over = Callable[["Seen"], bool]
+Drill = Callable[["_Browser", Over, "Seen"], None]
 
 
 @dataclass
@@ -50,16 +51,18 @@ def measure() -> Iterator[Reading]:
             with serving(Path(folder)) as served:
                 seen = practise_together(served, connections, _after(SECONDS))
                 memory_mb = served.worker_mb()
-            yield from _readings(f"load: {connections} connections", seen, goal)
+            with serving_floor(Path(folder)) as served:
+                floor = practise_together(served, connections, _after(SECONDS), _post_to_floor)
+            yield from _readings(f"load: {connections} connections", seen, floor, goal)
             yield from wrong(f"load: {connections} connections", seen, Path(folder) / DATABASE_FILE)
         if memory_mb is not None:
             yield Reading(f"load: {connections} connections, largest worker", memory_mb, "MB", MOST_MB)
 
 
-def practise_together(served: Served, connections: int, over: Over) -> Seen:
-    """Have so many browsers practise at once until it is over."""
+def practise_together(served: Served, connections: int, over: Over, drill: "Drill | None" = None) -> Seen:
+    """Have so many browsers practise at once until it is over, each drill after drill."""
     seen = Seen()
-    threads = [Thread(target=_practise, args=(served.address, over, seen)) for _ in range(connections)]
+    threads = [Thread(target=_practise, args=(served.address, over, seen, drill or _drill)) for _ in range(connections)]
     for thread in threads:
         thread.start()
     for thread in threads:
@@ -72,13 +75,13 @@ def _after(seconds: float) -> Over:
     return lambda _: monotonic() >= until
 
 
-def _practise(address: str, over: Over, seen: Seen) -> None:
+def _practise(address: str, over: Over, seen: Seen, drill: "Drill") -> None:
     """Go through drills as one browser, until it is over or the server fails."""
     browser = _Browser(HTTPConnection(urlsplit(address).netloc, timeout=WAIT_S))
     with closing(browser.connection):
         try:
             while not over(seen):
-                _drill(browser, over, seen)
+                drill(browser, over, seen)
         except (OSError, HTTPException, KeyError) as error:
             seen.failed.append(repr(error))
 
@@ -99,6 +102,14 @@ def _drill(browser: "_Browser", over: Over, seen: Seen) -> None:
             if len(seen.accepted) % SENT_TWICE == 0:
                 browser.send("POST", f"{path}/{place}", fields)
         place += 1
+
+
+def _post_to_floor(browser: "_Browser", _over: Over, seen: Seen) -> None:
+    """Read a page and answer, as a drill does for each question; what the floor returns is no verdict."""
+    page = browser.send("POST", "/page", {"option": "1"}).page
+    begun = monotonic()
+    browser.send("POST", "/answer", fill_form(page, "/answer"))
+    seen.answer_ms.append((monotonic() - begun) * 1000)
 
 
 @dataclass(frozen=True)
@@ -123,9 +134,10 @@ class _Browser:
         return _Came(came.status, came.headers.get("Location", ""), came.read().decode())
 
 
-def _readings(name: str, seen: Seen, goal: float) -> Iterator[Reading]:
+def _readings(name: str, seen: Seen, floor: Seen, goal: float) -> Iterator[Reading]:
     cuts = quantiles(seen.answer_ms, n=100)
     yield Reading(f"{name}, answers a second", len(seen.answer_ms) / SECONDS, "1/s")
+    yield Reading(f"{name}, the floor's / these", len(floor.answer_ms) / len(seen.answer_ms), "x", MOST_FLOORS)
     yield Reading(f"{name}, median answer", cuts[49], "ms")
     yield Reading(f"{name}, slowest of a hundred / median", cuts[98] / cuts[49], "x", goal)
 

@@ -3,7 +3,7 @@
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -27,10 +27,19 @@ class Served:
         return max(_pss_mb(int(worker)) for worker in children.read_text("ascii").split())
 
 
-@contextmanager
-def serving(instance: Path) -> Iterator[Served]:
+def serving(instance: Path) -> AbstractContextManager[Served]:
     """Serve from an instance folder, and stop."""
-    command = [sys.executable, "-m", "app", "serve", "--port", "0", "--instance", str(instance)]
+    return _serving("app", "serve", "--port", "0", "--instance", str(instance))
+
+
+def serving_floor(folder: Path) -> AbstractContextManager[Served]:
+    """Serve the floor in the same way, its database in a folder, and stop."""
+    return _serving("app.cli.measures.floor_server", str(folder))
+
+
+@contextmanager
+def _serving(*module: str) -> Iterator[Served]:
+    command = [sys.executable, "-m", *module]
     with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
         try:
             assert server.stdout is not None  # noqa: S101 - asked for above
