@@ -65,7 +65,7 @@ def _page(drill_id: UUID, position: int, refusal: Invalid | Conflict | None = No
         action=request.path,
         hidden=hidden_fields(view.item, str(view.item_id), item=str(view.item_id)),
         progress=view.progress,
-        given=dict(request.form.lists()),
+        given=dict(request.form.lists()) if refusal else {},
         refusal=refusal,
     )
     given = {"page": page, "item_id": view.item_id, "sitting": view.sitting, "drill_ends_at": view.ends_at}
