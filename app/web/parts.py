@@ -77,7 +77,7 @@ def keep_parts(app: Flask) -> None:
     def part(name: str, shown: object = None, /, **filled: object) -> Markup:
         of_page = (language(), actor().role, request.endpoint, request.script_root)
         pieces = list(kept(name, of_page, shown))
-        pieces[1::2] = [escape(filled[hole]) for hole in pieces[1::2]]
+        pieces[1::2] = [Environment.written(filled[hole]) for hole in pieces[1::2]]
         return Markup("".join(pieces))  # noqa: S704 - a template's own, and what is filled in is escaped
 
     app.jinja_env.globals.update(shared_part=part, hole=hole)
