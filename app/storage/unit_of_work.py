@@ -15,11 +15,9 @@ class UnitOfWork:
         self._engine = engine
         self._reading = reading_engine(engine)
 
-    @contextmanager
-    def reader(self) -> Iterator[Connection]:
-        """Yield a connection that sees one state of the database; nothing done through it is kept."""
-        with self._reading.connect() as connection:
-            yield connection
+    def reader(self) -> Connection:
+        """Return a connection, to be closed by `with`, that sees one state; nothing done through it is kept."""
+        return self._reading.connect()
 
     @contextmanager
     def writer(self) -> Iterator[Connection]:
