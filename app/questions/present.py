@@ -10,6 +10,8 @@ from app.questions.conventions import Conventions
 from app.questions.model import Item, Step
 from app.questions.wording import Writer, tidy, word_item
 
+PLAIN = (str, int, float)  # most values, told before any that take longer to tell
+
 
 def present_item(library: Library, item: Item, language: Language) -> dict[str, Any]:
     """Return one drawn item with its key, options, wrong values, working and figure; only for readers, never a page."""
@@ -68,7 +70,7 @@ def present_family(library: Library, family: Family, language: Language) -> dict
 
 def plain(value: Any) -> Any:
     """Return a value as JSON has it: tuples as lists, conventions as a table."""
-    if isinstance(value, str | int | float):
+    if isinstance(value, PLAIN):
         return value
     if isinstance(value, Mapping):
         return {str(k): plain(v) for k, v in value.items()}

@@ -55,7 +55,8 @@ class Backend:
 
 def backend() -> Backend:
     """Return what the running application was put together from."""
-    return cast("Backend", current_app.extensions[NAME])
+    held: Backend = current_app.extensions[NAME]
+    return held
 
 
 def uow() -> UnitOfWork:
@@ -65,27 +66,27 @@ def uow() -> UnitOfWork:
 
 def now() -> datetime:
     """Return the time of this request, the same throughout."""
-    held = g.get("now")
+    held: datetime | None = g.get("now")
     if held is None:
         held = g.now = backend().clock()
-    return cast("datetime", held)
+    return held
 
 
 def library() -> Library:
     """Return what is asked in this request, the school's own questions included, the same throughout."""
-    held = g.get("library")
+    held: Library | None = g.get("library")
     if held is None:
         packs = backend().shelf.library_at(now())
         held = g.library = backend().own_libraries.library_of(uow(), actor(), packs)
-    return cast("Library", held)
+    return held
 
 
 def actor() -> Actor:
     """Return who acts: the person signed in, else the holder of the visit, else a guest of whom nothing is kept."""
-    held = g.get("actor")
+    held: Actor | None = g.get("actor")
     if held is None:
         held = g.actor = _find_actor()
-    return cast("Actor", held)
+    return held
 
 
 def act_as(opened: OpenedVisit) -> Actor:
@@ -143,12 +144,12 @@ def actor_with_visit() -> Actor:
 
 def language() -> Language:
     """Return the language of this request's page."""
-    spoken = g.get(SPOKEN)
+    spoken: Language | None = g.get(SPOKEN)
     if spoken is not None:
-        return cast("Language", spoken)
-    held = g.get("actor")
+        return spoken
+    held: Actor | None = g.get("actor")
     if held is not None:
-        return cast("Actor", held).language
+        return held.language
     if VISIT in session or SIGN_IN in session:
         return actor().language
     return wished_language()

@@ -4,7 +4,6 @@ from datetime import date, datetime
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
-from typing import cast
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_date, format_datetime, get_month_names
@@ -35,13 +34,13 @@ class Catalogues(Domain):  # type: ignore[misc] # flask-babel has no types
     def get_translations(self) -> NullTranslations:
         """Return the texts in the language of this request; outside of one as the code says them."""
         try:
-            texts = g.get(TEXTS)
+            texts: NullTranslations | None = g.get(TEXTS)
         except RuntimeError:
             return self._of["en"]
         if texts is None:
             texts = self._of[language()]
             setattr(g, TEXTS, texts)
-        return cast("NullTranslations", texts)
+        return texts
 
     def write(self, text: str, **values: object) -> Markup:
         """Return a text of a template, with its values escaped: a page holds dozens, so nothing stands in between."""

@@ -10,7 +10,7 @@ from flask.templating import Environment as FlaskEnvironment
 from jinja2.compiler import CodeGenerator, Frame
 from jinja2.nodes import Expr
 from jinja2.runtime import Context, Macro
-from markupsafe import Markup, escape
+from markupsafe import Markup, _escape_inner, escape  # type: ignore[attr-defined] # escapes without wrapping
 
 from app.services.actor import Role
 from app.web.current import actor, language
@@ -54,7 +54,9 @@ class Environment(FlaskEnvironment):
     @staticmethod
     def written(value: Any) -> str:
         """Return a value as a page holds it, escaped unless it is markup."""
-        return value if type(value) is Markup else escape(value)
+        kind = type(value)
+        escaped: str = value if kind is Markup else _escape_inner(value) if kind is str else escape(value)
+        return escaped
 
     def make_globals(self, d: MutableMapping[str, Any] | None) -> MutableMapping[str, Any]:
         """Return the globals of a template; those of the application are complete before the first one is loaded."""
