@@ -93,8 +93,10 @@ def test_time_runs_out_by_itself(open_page: Opener, forward: Callable[[timedelta
     forward(timedelta(minutes=44, seconds=50))
     page.reload()
     expect(page.locator(".time-left")).to_contain_text("0:0")
+    page.locator("#answer .options input").first.check()  # and nothing pressed
     page.wait_for_url(address, timeout=20_000)
     expect(page.locator("main table")).to_be_visible()
+    expect(page.locator("main ol a")).to_have_count(2)
 
 
 @pytest.mark.parametrize("view", VIEWS.values(), ids=VIEWS)

@@ -45,7 +45,7 @@ def test_whole_way(evening: Evening, clock: Clock) -> None:
     due = evening.alice.get_page("/sets")
     assert "Due 4 Sep 2026 17:00." in due.words("//main")
     question = evening.alice.submit(due, {}, START)
-    assert "Conversions" in question.words("//article")
+    assert "Conversions Right answers are shown at the end." in question.words("//article")
     question = answer(evening, evening.alice, question, "+-")
     assert question.title.startswith("Question 3 of 4")
     assert not [words for words in TELLS if words in question.text]
@@ -70,6 +70,7 @@ def test_verdicts_are_held_until_they_may_be_seen(evening: Evening, clock: Clock
     address = evening.make_conversions(reveal="after-due")
     evening.assign(address)
     question = evening.alice.submit(evening.alice.get_page("/sets"), {}, START)
+    assert "Right answers are shown once it is due for everybody." in question.words("//article")
     item = question.fields()["item"]
     held = answer(evening, evening.alice, question, "+--+")
     assert "Right answers are shown once it is due for everybody" in held.words("//main")
