@@ -95,6 +95,14 @@ class RecordView(NamedTuple):
     mended: Sequence[MendedMisconception]
     mistakes: Sequence[Mistake]
 
+    @property
+    def mistakes_by_kind(self) -> Sequence[tuple[str, Sequence[Mistake]]]:
+        """Return the mistakes under the name of their kind of question, the kind that was missed last first."""
+        kinds: defaultdict[str, list[Mistake]] = defaultdict(list)
+        for each in self.mistakes:
+            kinds[each.family_title].append(each)
+        return tuple(kinds.items())
+
 
 def record(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> RecordView:
     """Return the actor's own record; a guest's is empty."""

@@ -55,6 +55,15 @@ def test_mistake_leaves_after_right_answers_on_two_later_days(uow: UnitOfWork) -
     assert mistakes(uow, alice) == []
 
 
+def test_mistakes_of_one_kind_stand_together_the_latest_first(uow: UnitOfWork) -> None:
+    alice = visitor(uow)
+    for days in range(3):
+        answer_one(uow, alice, "w", NOW + days * DAY)
+    ((title, missed),) = record(uow, alice, library(), NOW + 90 * DAY).mistakes_by_kind
+    assert title == library().family(FAMILY).title.en
+    assert [each.missed_at for each in missed] == [NOW + days * DAY for days in (2, 1, 0)]
+
+
 def test_month_away_makes_the_review_due_widens_the_range_and_lowers_the_certainty(uow: UnitOfWork) -> None:
     alice = visitor(uow)
     for number, mark in enumerate("rwrwrr"):

@@ -143,11 +143,14 @@ def test_reviews_fall_due_mistakes_are_kept_and_leave(app: Flask, alice: Browser
 
 
 def test_record_stays_short_whatever_was_missed(app: Flask, alice: Browser, clock: Clock) -> None:
-    drill(app, alice, clock, rightly=False, size="items 20")
+    everything = alice.submit(alice.get_page("/topics"), {"length": "20"}, "//main//form")
+    to_the_end(app, alice, clock, everything, rightly=False)
+    drill(app, alice, clock, rightly=False)
     page = alice.get_page("/record")
-    assert len(page.find("//ol//a/@href")) == 20
-    assert len(page.find("//ol[not(ancestor::details)]//a/@href")) == 10
-    assert page.find("//details/summary[starts-with(normalize-space(), '10 other mistakes')]")
+    kinds = page.find("//ol/li")
+    assert len(page.find("//ol//a/@href")) == 25 > len(kinds)
+    assert len(page.find("//ol[not(ancestor::details)]/li")) == 10
+    assert page.find(f"//details/summary[starts-with(normalize-space(), '{len(kinds) - 10} other kinds')]")
     assert page.find("//table[not(ancestor::details)]") == []
     assert {words.strip() for words in page.find("//tr/td[3]/text()")} == {"fewer than six answers"}
 
