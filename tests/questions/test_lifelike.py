@@ -1,5 +1,8 @@
 """Numbers as a pilot meets them: isogonals lie far apart, winds come in tens of degrees, no field is in Antarctica."""
 
+from cmath import rect
+from math import radians, sqrt
+
 from app.questions.draw import draw
 from tests.questions.engine import home, library
 
@@ -28,3 +31,12 @@ def test_no_field_lies_south_of_the_last_land() -> None:
     southern = [given["latitude_deg"] for given in asked if given["latitude_deg"] < 0]
     assert len(southern) > len(DRAWS) / 10
     assert min(southern) >= -54
+
+
+def test_the_ground_speed_to_the_alternate_is_what_the_wind_leaves() -> None:
+    for seed in DRAWS:
+        item = draw(library(), "diversion-estimate", seed, home(), "boxes").solution
+        given = item.given
+        against = rect(given["wind_kt"], radians(given["wind_from_deg"] - item.key["track"]))
+        left_kt = sqrt(given["tas_kt"] ** 2 - against.imag**2) - against.real
+        assert abs(given["gs_kt"] - left_kt) <= 0.5, given

@@ -5,9 +5,9 @@ from math import hypot
 from typing import Any, NamedTuple
 
 from app.figures.model import FigureCall
-from app.physics.angles import atan2_deg, cos_deg, difference, shown, whole
+from app.physics.angles import atan2_deg, difference, shown, whole
 from app.physics.track import minutes_for
-from app.physics.wind import drift_by_clock_deg, max_drift_deg
+from app.physics.wind import drift_by_clock_deg, ground_speed_kt, max_drift_deg
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
@@ -44,7 +44,7 @@ def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions)
         raise Redraw("from the departure it would be nearly the same")
     angle = difference(given["wind_from_deg"], leg[0])
     off = min(abs(angle), 180 - abs(angle))
-    given["gs_kt"] = whole(given["tas_kt"] - given["wind_kt"] * cos_deg(angle))
+    given["gs_kt"] = whole(ground_speed_kt(leg[0], given["tas_kt"], given["wind_from_deg"], given["wind_kt"]))
     plan = _plan(leg, angle, off, given)
     spots = [_spot("D", "field", start), _spot("P", "aircraft", here), _spot("X", "field", there)]
     chart = FigureCall("chart-sketch", {"square_nm": SQUARE_NM, "spots": spots})
