@@ -1,6 +1,7 @@
 """Numbers as a pilot meets them: isogonals lie far apart, winds come in tens of degrees, no field is in Antarctica."""
 
 from cmath import rect
+from dataclasses import replace
 from math import radians, sqrt
 
 from app.questions.draw import draw
@@ -40,3 +41,14 @@ def test_the_ground_speed_to_the_alternate_is_what_the_wind_leaves() -> None:
         against = rect(given["wind_kt"], radians(given["wind_from_deg"] - item.key["track"]))
         left_kt = sqrt(given["tas_kt"] ** 2 - against.imag**2) - against.real
         assert abs(given["gs_kt"] - left_kt) <= 0.5, given
+
+
+def test_the_altimeter_is_checked_in_hectopascals_where_settings_are() -> None:
+    at_home = replace(home(-33.9, 151.2, "au"), pressure_unit="hpa")
+    asked = [draw(library(), "altimeter-ground-check", seed, at_home, "typed").solution for seed in DRAWS]
+    found = [item for item in asked if item.given["ask"] != "error"]
+    assert len(found) > len(DRAWS) / 3
+    assert all("setting_inhg" not in item.given for item in asked)
+    for item in found:
+        too_high_ft = item.given["indicated_ft"] - item.given["elevation_ft"]
+        assert item.key == item.given["setting_hpa"] - too_high_ft / 30, item.given

@@ -51,7 +51,7 @@ def altimeter_missetting(parameters: Mapping[str, Any], conventions: Conventions
 
 
 def _missetting_hpa(indicated: int, gap: int, hundredths: int, conventions: Conventions) -> Solution:
-    rate, setting = conventions.feet_per_hpa, 1002 + (hundredths - 2960) // 3
+    rate, setting = conventions.feet_per_hpa, _as_hpa(hundredths)
     actual = setting + gap
     if not 975 <= actual <= 1048:
         raise Redraw("no such pressure")
@@ -143,33 +143,68 @@ def high_to_low(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
 
 
 @solver("altimeter-ground-check")
-def ground_check(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: reading less elevation, feet (+ reads high); or the setting that makes it show the elevation, inHg."""
+def ground_check(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: reading less elevation, feet (+ reads high); or the setting that makes it show the elevation."""
     ask, elevation, error = (parameters[name] for name in ("ask", "elevation_ft", "error_ft"))
-    setting = parameters["setting_hundredths"]
-    reading = elevation + error
+    hundredths, in_hpa = parameters["setting_hundredths"], conventions.pressure_unit == "hpa"
+    setting = {"setting_hpa": _as_hpa(hundredths)} if in_hpa else {"setting_inhg": hundredths / 100}
+    given = {"ask": ask, "elevation_ft": elevation, "indicated_ft": elevation + error, **setting}
     if ask == "error":
         return Solution(
             key=error,
-            given={"ask": ask, "elevation_ft": elevation, "indicated_ft": reading, "setting_inhg": setting / 100},
-            wrong={"turned-round": -error, "reading-itself": Wrong(reading, option=False)},
+            given=given,
+            wrong={"turned-round": -error, "reading-itself": Wrong(elevation + error, option=False)},
             quantities={"error_ft": error},
             steps=("error",),
             model_notes=("limits",),
+            scene=conventions.pressure_unit,
         )
-    if abs(error) < 40 or error % 10:
+    if (ask == "find-setting-hpa") != in_hpa:
+        raise Redraw("the school uses the other pressure unit")
+    if abs(error) < 40:
         raise Redraw("too little to see in the window")
-    hundredths = error // 10
+    return _setting_in_hpa(given, error, conventions.feet_per_hpa) if in_hpa else _setting_in_inches(given, error)
+
+
+def _setting_in_inches(given: Mapping[str, Any], error: int) -> Solution:
+    setting, hundredths = round_half_up(100 * given["setting_inhg"]), error // FEET_A_HUNDREDTH
+    found = (setting - hundredths) / 100
     return Solution(
-        key=(setting - hundredths) / 100,
-        given={"ask": ask, "elevation_ft": elevation, "indicated_ft": reading, "setting_inhg": setting / 100},
+        key=found,
+        given=given,
         wrong={
             "turned-round": (setting + hundredths) / 100,
-            "leaves-it": setting / 100,
+            "leaves-it": given["setting_inhg"],
             "ten-times": Wrong((setting - 10 * hundredths) / 100, option=abs(hundredths) <= 12),
-            "standard": 29.92,
+            "standard": STANDARD_HUNDREDTHS / 100,
         },
-        quantities={"error_ft": error, "hundredths": hundredths, "found_inhg": (setting - hundredths) / 100},
+        quantities={"error_ft": error, "hundredths": hundredths, "found_inhg": found},
         steps=("error", "hundredths", "found"),
         model_notes=("limits",),
     )
+
+
+def _setting_in_hpa(given: Mapping[str, Any], drawn_error: int, rate: int) -> Solution:
+    """Solve for an error of whole hectopascals, near the drawn one."""
+    setting, hectopascals = given["setting_hpa"], whole(drawn_error / rate)
+    error = rate * hectopascals
+    return Solution(
+        key=setting - hectopascals,
+        given={**given, "indicated_ft": given["elevation_ft"] + error},
+        wrong={
+            "turned-round": setting + hectopascals,
+            "leaves-it": setting,
+            "ten-feet": setting - whole(error / FEET_A_HUNDREDTH),
+            "standard": STANDARD_HPA,
+        },
+        quantities={
+            "error_ft": error, "hectopascals": hectopascals, "rate": rate, "found_hpa": setting - hectopascals,
+        },
+        steps=("error", "hectopascals", "found-hpa"),
+        model_notes=("limits",),
+    )  # fmt: skip
+
+
+def _as_hpa(hundredths: int) -> int:
+    """Return whole hectopascals near a setting in hundredths of an inch."""
+    return 1002 + (hundredths - 2960) // 3

@@ -39,6 +39,8 @@ def high_to_low(draw: Mapping[str, Any]) -> float:
 def ground_check(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
     error = p["indicated_ft"] - p["elevation_ft"]
+    if p["ask"] == "find-setting-hpa":
+        return p["setting_hpa"] - half_up(error / draw["conventions"]["feet_per_hpa"])
     return error if p["ask"] == "error" else half_up(p["setting_inhg"] - error / 1000, 2)
 
 
