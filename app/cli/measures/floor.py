@@ -25,8 +25,7 @@ PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{{ t
 {% for x, y, label in ticks %}<line class="tick" x1="200" y1="200" x2="{{ x }}" y2="{{ y }}" stroke-width="1"/>
 <text class="mark" x="{{ x }}" y="{{ y }}" text-anchor="middle">{{ label }}</text>
 {% endfor %}</svg>
-<form method="post" action="/answer">
-{% for option in options %}<label><input type="radio" name="option" value="{{ loop.index }}">
+<form method="post">{% for option in options %}<label><input type="radio" name="option" value="{{ loop.index }}">
 {{ option }}</label>{% endfor %}<button>Answer</button></form></main></body></html>"""
 
 
