@@ -52,3 +52,12 @@ def test_the_altimeter_is_checked_in_hectopascals_where_settings_are() -> None:
     for item in found:
         too_high_ft = item.given["indicated_ft"] - item.given["elevation_ft"]
         assert item.key == item.given["setting_hpa"] - too_high_ft / 30, item.given
+
+
+def test_pressure_altitude_is_worked_in_hectopascals_where_settings_are() -> None:
+    at_home = replace(home(-33.9, 151.2, "au"), pressure_unit="hpa")
+    for seed in DRAWS:
+        item = draw(library(), "pressure-density-altitude", seed, at_home, "typed").solution
+        pressure_ft = item.given["elevation_ft"] + 30 * (1013 - item.given["setting_hpa"])
+        assert "setting_inhg" not in item.given
+        assert pressure_ft == (item.key if item.given["ask"] == "pressure" else item.wrong["stops-at-pressure"])

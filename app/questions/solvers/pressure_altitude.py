@@ -51,7 +51,7 @@ def altimeter_missetting(parameters: Mapping[str, Any], conventions: Conventions
 
 
 def _missetting_hpa(indicated: int, gap: int, hundredths: int, conventions: Conventions) -> Solution:
-    rate, setting = conventions.feet_per_hpa, _as_hpa(hundredths)
+    rate, setting = conventions.feet_per_hpa, hpa_near(hundredths)
     actual = setting + gap
     if not 975 <= actual <= 1048:
         raise Redraw("no such pressure")
@@ -147,7 +147,7 @@ def ground_check(parameters: Mapping[str, Any], conventions: Conventions) -> Sol
     """Key: reading less elevation, feet (+ reads high); or the setting that makes it show the elevation."""
     ask, elevation, error = (parameters[name] for name in ("ask", "elevation_ft", "error_ft"))
     hundredths, in_hpa = parameters["setting_hundredths"], conventions.pressure_unit == "hpa"
-    setting = {"setting_hpa": _as_hpa(hundredths)} if in_hpa else {"setting_inhg": hundredths / 100}
+    setting = {"setting_hpa": hpa_near(hundredths)} if in_hpa else {"setting_inhg": hundredths / 100}
     given = {"ask": ask, "elevation_ft": elevation, "indicated_ft": elevation + error, **setting}
     if ask == "error":
         return Solution(
@@ -205,6 +205,6 @@ def _setting_in_hpa(given: Mapping[str, Any], drawn_error: int, rate: int) -> So
     )  # fmt: skip
 
 
-def _as_hpa(hundredths: int) -> int:
+def hpa_near(hundredths: int) -> int:
     """Return whole hectopascals near a setting in hundredths of an inch."""
     return 1002 + (hundredths - 2960) // 3

@@ -52,7 +52,10 @@ def sigma(pressure_altitude_ft: float, oat_c: float) -> float:
 
 def density(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
-    pressure = half_up(p["elevation_ft"] + (29.92 - p["setting_inhg"]) * 1000)
+    if "setting_hpa" in p:
+        pressure = p["elevation_ft"] + (1013 - p["setting_hpa"]) * draw["conventions"]["feet_per_hpa"]
+    else:
+        pressure = half_up(p["elevation_ft"] + (29.92 - p["setting_inhg"]) * 1000)
     if p["ask"] == "pressure":
         return pressure
     if p["ask"] == "density":
