@@ -81,7 +81,12 @@ def ways() -> tuple[Way, ...]:
 
 
 def is_here(way: Way) -> str:
-    """Return what aria-current says of a link: the page itself, a page below it or of its area, or nothing."""
+    """Return what aria-current says of a link: the page itself, a page below it or of its area, or nothing.
+
+    Of an address that leads nowhere, nothing: what says so is one page for all such addresses.
+    """
+    if request.endpoint is None:
+        return ""
     if request.endpoint == way.endpoint:
         return "page"
     of_area = way.area and request.blueprint == way.area and not any(map(_holds, ways()))

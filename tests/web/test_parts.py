@@ -50,6 +50,11 @@ def test_a_page_below_another_belongs_to_its_link(school: OneSchool) -> None:
         assert selma.get_page(address).words(HERE) == link, address
 
 
+def test_an_address_that_leads_nowhere_is_of_no_link(alice: Browser) -> None:
+    for address in ("/bench/nowhere", "/topics/nowhere/else"):
+        assert not alice.get_page(address, 404).find(HERE)
+
+
 def test_a_student_belongs_to_the_classes_of_who_teaches(school: OneSchool) -> None:
     ingrid, alice = school.add(Role.INSTRUCTOR, "Ingrid"), school.add(Role.STUDENT, "Alice")
     school.add_class("Tuesday", ingrid, alice)
