@@ -61,3 +61,13 @@ def test_pressure_altitude_is_worked_in_hectopascals_where_settings_are() -> Non
         pressure_ft = item.given["elevation_ft"] + 30 * (1013 - item.given["setting_hpa"])
         assert "setting_inhg" not in item.given
         assert pressure_ft == (item.key if item.given["ask"] == "pressure" else item.wrong["stops-at-pressure"])
+
+
+def test_flying_into_low_pressure_is_worked_in_hectopascals_where_settings_are() -> None:
+    at_home = replace(home(-33.9, 151.2, "au"), pressure_unit="hpa")
+    for seed in DRAWS:
+        item = draw(library(), "high-to-low-hot-to-cold", seed, at_home, "typed").solution
+        given = item.given
+        assert "setting_inhg" not in given
+        lower_ft = 30 * (given["setting_hpa"] - given["actual_hpa"])
+        assert item.wrong["pressure-only"] == given["indicated_ft"] - lower_ft - given.get("ridge_ft", 0)

@@ -106,22 +106,29 @@ def cold_temperature(parameters: Mapping[str, Any], _conventions: Conventions) -
 
 
 @solver("high-to-low-hot-to-cold")
-def high_to_low(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: indicated + setting change at 1000 ft an inch - cold correction, or what is left over a ridge."""
+def high_to_low(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: indicated - setting change at the rate printed - cold correction, or what is left over a ridge; feet."""
     ask, indicated, ridge = (parameters[name] for name in ("ask", "indicated_ft", "ridge_ft"))
-    setting, drop = parameters["setting_hundredths"], parameters["gap_hundredths"]
+    in_hpa, rate = conventions.pressure_unit == "hpa", conventions.feet_per_hpa
     elevation, oat = parameters["elevation_ft"], parameters["oat_c"]
     standard = STANDARD_C - LAPSE_C * elevation // 1000
     above, cold = indicated - elevation, standard - oat
     if cold < 10 or STANDARD_C - oat > 45 or above < 2000 or above % 500:
         raise Redraw("not cold enough, or too near the station")
-    pressure, temperature = drop * FEET_A_HUNDREDTH, whole(cold_correction_ft(above, cold))
+    setting, drop = parameters["setting_hundredths"], parameters["gap_hundredths"]
+    if in_hpa:
+        setting, drop = hpa_near(setting), drop // 3
+        settings = {"setting_hpa": setting, "actual_hpa": setting - drop}
+        slip = {"hundred-feet": 100 * drop}
+    else:
+        settings = {"setting_inhg": setting / 100, "actual_inhg": (setting - drop) / 100}
+        slip = {"rate-of-hpa": 3 * FEET_A_HUNDREDTH * drop}
+    pressure, temperature = drop * (rate if in_hpa else FEET_A_HUNDREDTH), whole(cold_correction_ft(above, cold))
     actual = indicated - pressure - temperature
     floor = ridge if ask == "clearance" else 0
     if not 300 <= actual - ridge <= 2500 or min(pressure, temperature) < 150 or abs(pressure - temperature) < 130:
         raise Redraw("no fair ridge, or parts too small to tell")
-    given = {"indicated_ft": indicated, "setting_inhg": setting / 100, "actual_inhg": (setting - drop) / 100,
-             "elevation_ft": elevation, "oat_c": oat}  # fmt: skip
+    given = {"indicated_ft": indicated, **settings, "elevation_ft": elevation, "oat_c": oat}
     return Solution(
         key=actual - floor,
         given={"ask": ask, **given, **({"ridge_ft": ridge} if ask == "clearance" else {})},
@@ -132,12 +139,14 @@ def high_to_low(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
             "as-shown": indicated - floor,
             "from-sea-level": indicated - pressure - whole(cold_correction_ft(indicated, cold)) - floor,
             "fifteen-everywhere": indicated - pressure - whole(cold_correction_ft(above, STANDARD_C - oat)) - floor,
-            "rate-of-hpa": indicated - 3 * pressure - temperature - floor,
+            **{name: indicated - feet - temperature - floor for name, feet in slip.items()},
         },
         quantities={"pressure_ft": pressure, "temperature_ft": temperature, "actual_ft": actual, "cold_c": cold,
-                    "standard_c": standard, "above_ft": above, "drop_inhg": drop / 100, "clear_ft": actual - ridge},
-        steps=("pressure", "standard", "temperature", "altitude", *(("clearance",) if ask == "clearance" else ())),
+                    "standard_c": standard, "above_ft": above, "rate": rate, "clear_ft": actual - ridge},
+        steps=("pressure-hpa" if in_hpa else "pressure", "standard", "temperature", "altitude",
+               *(("clearance",) if ask == "clearance" else ())),
         model_notes=("published-table",),
+        scene=conventions.pressure_unit,
         features={"clearance": float(ask == "clearance")},
     )  # fmt: skip
 

@@ -29,7 +29,10 @@ def cold(draw: Mapping[str, Any]) -> float:
 
 def high_to_low(draw: Mapping[str, Any]) -> float:
     p = draw["parameters"]
-    pressure = (p["setting_inhg"] - p["actual_inhg"]) * 1000
+    if "setting_hpa" in p:
+        pressure = (p["setting_hpa"] - p["actual_hpa"]) * draw["conventions"]["feet_per_hpa"]
+    else:
+        pressure = (p["setting_inhg"] - p["actual_inhg"]) * 1000
     height = (
         p["indicated_ft"] - pressure - cold_feet(p["indicated_ft"] - p["elevation_ft"], p["elevation_ft"], p["oat_c"])
     )
