@@ -109,21 +109,13 @@ def cold_temperature(parameters: Mapping[str, Any], _conventions: Conventions) -
 def high_to_low(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
     """Key: indicated - setting change at the rate printed - cold correction, or what is left over a ridge; feet."""
     ask, indicated, ridge = (parameters[name] for name in ("ask", "indicated_ft", "ridge_ft"))
-    in_hpa, rate = conventions.pressure_unit == "hpa", conventions.feet_per_hpa
     elevation, oat = parameters["elevation_ft"], parameters["oat_c"]
     standard = STANDARD_C - LAPSE_C * elevation // 1000
     above, cold = indicated - elevation, standard - oat
     if cold < 10 or STANDARD_C - oat > 45 or above < 2000 or above % 500:
         raise Redraw("not cold enough, or too near the station")
-    setting, drop = parameters["setting_hundredths"], parameters["gap_hundredths"]
-    if in_hpa:
-        setting, drop = hpa_near(setting), drop // 3
-        settings = {"setting_hpa": setting, "actual_hpa": setting - drop}
-        slip = {"hundred-feet": 100 * drop}
-    else:
-        settings = {"setting_inhg": setting / 100, "actual_inhg": (setting - drop) / 100}
-        slip = {"rate-of-hpa": 3 * FEET_A_HUNDREDTH * drop}
-    pressure, temperature = drop * (rate if in_hpa else FEET_A_HUNDREDTH), whole(cold_correction_ft(above, cold))
+    settings, pressure, slip = _setting_change(parameters, conventions)
+    temperature = whole(cold_correction_ft(above, cold))
     actual = indicated - pressure - temperature
     floor = ridge if ask == "clearance" else 0
     if not 300 <= actual - ridge <= 2500 or min(pressure, temperature) < 150 or abs(pressure - temperature) < 130:
@@ -142,13 +134,27 @@ def high_to_low(parameters: Mapping[str, Any], conventions: Conventions) -> Solu
             **{name: indicated - feet - temperature - floor for name, feet in slip.items()},
         },
         quantities={"pressure_ft": pressure, "temperature_ft": temperature, "actual_ft": actual, "cold_c": cold,
-                    "standard_c": standard, "above_ft": above, "rate": rate, "clear_ft": actual - ridge},
-        steps=("pressure-hpa" if in_hpa else "pressure", "standard", "temperature", "altitude",
-               *(("clearance",) if ask == "clearance" else ())),
+                    "standard_c": standard, "above_ft": above, "clear_ft": actual - ridge,
+                    "rate": conventions.feet_per_hpa},
+        steps=("pressure" if conventions.pressure_unit == "inhg" else "pressure-hpa", "standard", "temperature",
+               "altitude", *(("clearance",) if ask == "clearance" else ())),
         model_notes=("published-table",),
         scene=conventions.pressure_unit,
         features={"clearance": float(ask == "clearance")},
     )  # fmt: skip
+
+
+def _setting_change(
+    parameters: Mapping[str, Any], conventions: Conventions
+) -> tuple[dict[str, float], float, dict[str, float]]:
+    """Return both settings as printed, the feet that lie between them, and those of the usual slip by its name."""
+    setting, drop = parameters["setting_hundredths"], parameters["gap_hundredths"]
+    if conventions.pressure_unit == "inhg":
+        settings = {"setting_inhg": setting / 100, "actual_inhg": (setting - drop) / 100}
+        return settings, drop * FEET_A_HUNDREDTH, {"rate-of-hpa": 3 * FEET_A_HUNDREDTH * drop}
+    setting, drop = hpa_near(setting), drop // 3
+    settings = {"setting_hpa": setting, "actual_hpa": setting - drop}
+    return settings, drop * conventions.feet_per_hpa, {"hundred-feet": 100 * drop}
 
 
 @solver("altimeter-ground-check")

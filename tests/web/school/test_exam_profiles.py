@@ -42,7 +42,7 @@ def test_copy_is_changed_and_rehearsed(school: OneSchool, selma: Browser) -> Non
     assert "(your school)" in words
     student = school.browser_of(school.add(Role.STUDENT, "Alice"))
     started = student.submit(
-        student.get_page("/rehearsals"), {}, "//form[@action='/rehearsals'][contains(p/button, ': 3 questions')]"
+        student.get_page("/rehearsals"), {}, "//form[@action='/rehearsals'][contains(p/button, ': 3\u00a0questions')]"
     )
     assert started.heading == "Our navigation paper"
     assert len(started.find("//main//ol/li")) == 3
