@@ -8,7 +8,7 @@ from uuid import UUID
 
 from app.packs.library import Library
 from app.packs.own import OwnBody
-from app.packs.spec import Family
+from app.packs.spec import Family, Pack
 from app.services.actor import Actor
 from app.storage.queries import own_questions
 from app.storage.queries.own_questions import AskedRow
@@ -46,16 +46,16 @@ def school_library(uow: UnitOfWork, school_id: UUID, packs: Library) -> Library:
 
 
 def with_families(packs: Library, families: Iterable[Family]) -> Library:
-    """Return the packs with more families, each in the pack of its topic, after those that are there."""
+    """Return the packs with more families, each last in the pack of its topic; one that was there gives way."""
     more = {family.id: family for family in families}
+
+    def listed(pack: Pack) -> tuple[str, ...]:
+        kept = (each for each in pack.families if each not in more)
+        return (*kept, *(each.id for each in more.values() if each.topic == pack.id))
+
     return replace(
         packs,
-        packs={
-            pack.id: pack.model_copy(
-                update={"families": (*pack.families, *(each.id for each in more.values() if each.topic == pack.id))}
-            )
-            for pack in packs.packs.values()
-        },
+        packs={pack.id: pack.model_copy(update={"families": listed(pack)}) for pack in packs.packs.values()},
         families={**packs.families, **more},
         files={**packs.files, **{family_id: family_id for family_id in more}},
     )

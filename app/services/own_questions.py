@@ -1,7 +1,6 @@
 """Questions that a school's instructors write: drafts, a second reader, release, further versions, retirement."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from datetime import datetime
 from typing import Any, NamedTuple
 from uuid import UUID
@@ -204,8 +203,7 @@ def _tried(library: Library, body: OwnBody, question_id: UUID, version: int) -> 
     family = body.as_family(family_id(question_id), version)
     if family.topic not in library.packs:
         family = family.model_copy(update={"topic": next(iter(library.packs))})
-    without = {key: value for key, value in library.families.items() if key != family.id}
-    return with_families(replace(library, families=without), [family])
+    return with_families(library, [family])
 
 
 def _draft(actor: Actor, question_id: UUID, version: int, body: OwnBody, now: datetime) -> OwnVersion:

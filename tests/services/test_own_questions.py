@@ -12,7 +12,7 @@ from app.services.actor import Actor
 from app.services.drills import DrillWish, start_drill
 from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.services.own_checks import Unreadable, read_body
-from app.services.own_library import OwnLibraries, family_id
+from app.services.own_library import OwnLibraries, family_id, with_families
 from app.services.own_questions import (
     edition,
     get_own,
@@ -234,6 +234,20 @@ def test_what_cannot_be_kept_is_named(data: dict[str, Any], field: str) -> None:
         with pytest.raises(Unreadable) as refusal:
             read_body(data, library(), language)
         assert list(refusal.value.problems) == [field]
+
+
+def test_a_further_version_takes_the_place_of_the_one_that_is_asked() -> None:
+    first, second = (body(grade=grade).as_family("own-1", number) for number, grade in enumerate(("easy", "hard"), 1))
+    twice = with_families(with_families(library(), [first]), [second])
+    assert twice.pack("principle").families == (*library().pack("principle").families, "own-1")
+    assert twice.family("own-1").grade == "hard"
+
+
+@pytest.mark.parametrize("count", [2, 3, 4])
+def test_any_accepted_number_of_wrong_answers_is_fair(uow: UnitOfWork, cast: Cast, count: int) -> None:
+    several = [wrong(f"the compass card {number}") for number in range(count)]
+    own = write_own(uow, cast.ingrid, read_body(with_words(wrong=several), library(), "en"), NOW)
+    assert get_own(uow, cast.selma, library(), own).findings == ()
 
 
 def test_one_language_is_read_in_the_other() -> None:
