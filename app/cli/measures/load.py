@@ -10,7 +10,7 @@ from pathlib import Path
 from statistics import quantiles
 from tempfile import TemporaryDirectory
 from threading import Thread
-from time import monotonic
+from time import monotonic, sleep
 from urllib.parse import urlencode, urlsplit
 from uuid import UUID
 
@@ -25,6 +25,7 @@ GOALS = {16: 8.0, 64: 4.0}  # connections, and how many times the median the slo
 MOST_MB = 70.0
 MOST_FLOORS = 1 / 0.35  # answers a second of the floor under the same server, for one of these
 WAIT_S = 60
+SETTLING_S = 1  # an address is told when the first worker listens, and a connection stays with the worker that took it
 SENT_TWICE = 10  # every tenth answer is sent again: it may count once only
 SERVER_FAILED = 500
 TORN = """SELECT count(*) FROM (SELECT visit_id, count(*) AS n FROM attempt GROUP BY visit_id) LEFT JOIN
@@ -49,9 +50,11 @@ def measure() -> Iterator[Reading]:
     for connections, goal in GOALS.items():
         with TemporaryDirectory() as folder:
             with serving(Path(folder)) as served:
+                sleep(SETTLING_S)
                 seen = practise_together(served, connections, _after(SECONDS))
                 memory_mb = served.worker_mb()
             with serving_floor(Path(folder)) as served:
+                sleep(SETTLING_S)
                 floor = practise_together(served, connections, _after(SECONDS), _post_to_floor)
             yield from _readings(f"load: {connections} connections", seen, floor, goal)
             yield from wrong(f"load: {connections} connections", seen, Path(folder) / DATABASE_FILE)
