@@ -8,7 +8,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from app.bootstrap import (
+from app.environment import (
     DEVELOPER_LOCK,
     RUNTIME_LOCK,
     SetupFailed,

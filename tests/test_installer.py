@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from app import bootstrap, installer
-from app.bootstrap import DEVELOPER_LOCK, RUNTIME_LOCK, SetupFailed
+from app import environment, installer
+from app.environment import DEVELOPER_LOCK, RUNTIME_LOCK, SetupFailed
 
 LOCK_TEXT = "click==8 \\\n    --hash=sha256:00\nflask==3 ; python_version > '3' \\\n    --hash=sha256:00\n"
 OFFLINE = "WARNING: Retrying after connection broken by 'NewConnectionError: Temporary failure in name resolution'"
@@ -25,10 +25,10 @@ class Recorder:
         if kind in self.failures:
             return subprocess.CompletedProcess(command, 1, self.failures[kind])
         if kind == "venv":
-            python = bootstrap.environment_python(self.root)
+            python = environment.environment_python(self.root)
             python.parent.mkdir(parents=True, exist_ok=True)
             python.touch()
-        return subprocess.CompletedProcess(command, 0, bootstrap.python_tag() if kind == "look" else "")
+        return subprocess.CompletedProcess(command, 0, environment.python_tag() if kind == "look" else "")
 
     def kind_of(self, command: list[str]) -> str:
         if command[1] == "-c":
@@ -49,14 +49,14 @@ def test_first_set_up_goes_in_order(root: Path) -> None:
     assert run.kinds == ["venv", "pip requirements-installer.txt", "uv requirements.txt", "compileall app"]
     assert len(said) == 5
     assert "2 packages" in said[3]
-    assert bootstrap.is_ready(root, RUNTIME_LOCK)
-    assert not bootstrap.is_ready(root, DEVELOPER_LOCK)
+    assert environment.is_ready(root, RUNTIME_LOCK)
+    assert not environment.is_ready(root, DEVELOPER_LOCK)
 
 
 def test_developer_set_up_serves_too(root: Path) -> None:
     installer.install(root, DEVELOPER_LOCK, Recorder(root), list[str]().append)
-    assert bootstrap.is_ready(root, DEVELOPER_LOCK)
-    assert bootstrap.is_ready(root, RUNTIME_LOCK)
+    assert environment.is_ready(root, DEVELOPER_LOCK)
+    assert environment.is_ready(root, RUNTIME_LOCK)
 
 
 def test_a_sound_environment_is_kept(root: Path) -> None:
@@ -70,7 +70,7 @@ def test_pip_takes_over_where_uv_cannot_be_had(root: Path) -> None:
     run = Recorder(root, **{"pip requirements-installer.txt": "no matching distribution"})
     installer.install(root, RUNTIME_LOCK, run, list[str]().append)
     assert run.kinds[1:] == ["pip requirements-installer.txt", "pip requirements.txt", "compileall app"]
-    assert bootstrap.is_ready(root, RUNTIME_LOCK)
+    assert environment.is_ready(root, RUNTIME_LOCK)
 
 
 def test_pip_takes_over_where_uv_fails(root: Path) -> None:
@@ -84,7 +84,7 @@ def test_missing_network_is_named_and_nothing_is_stamped(root: Path) -> None:
         installer.install(
             root, RUNTIME_LOCK, Recorder(root, **{"pip requirements-installer.txt": OFFLINE}), list[str]().append
         )
-    assert not bootstrap.is_ready(root, RUNTIME_LOCK)
+    assert not environment.is_ready(root, RUNTIME_LOCK)
 
 
 def test_network_lost_on_the_way_is_named(root: Path) -> None:

@@ -6,7 +6,7 @@ import time
 
 import click
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 
 DEFAULT_DRAWS = 500
 LINT_IMPORTS = "import sys; from importlinter.cli import lint_imports; sys.exit(lint_imports(is_debug_mode=False))"

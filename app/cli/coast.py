@@ -11,8 +11,8 @@ from typing import Any
 
 import click
 
-from app.bootstrap import ROOT
 from app.cli import Refused
+from app.environment import ROOT
 from app.figures.contours import simplified
 from app.figures.strokes import Point
 from app.figures.world_map import HEIGHT, WIDTH, relative

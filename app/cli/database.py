@@ -7,8 +7,8 @@ from typing import Any
 
 import click
 
-from app.bootstrap import ROOT
 from app.cli import Refused
+from app.environment import ROOT
 from app.storage.engine import create_engine_for
 from app.storage.migrate import NewerDatabase, UnusableDatabase, upgrade
 from app.storage.unit_of_work import UnitOfWork

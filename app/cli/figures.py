@@ -7,9 +7,9 @@ from pathlib import Path
 
 import click
 
-from app.bootstrap import ROOT
 from app.cli import Refused
 from app.cli.packs import language_option
+from app.environment import ROOT
 from app.figures import draw_figure
 from app.figures.model import FigureCall
 from app.figures.samples import SAMPLES

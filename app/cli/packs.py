@@ -5,8 +5,8 @@ from typing import Any
 
 import click
 
-from app.bootstrap import ROOT
 from app.cli import Refused
+from app.environment import ROOT
 from app.packs.issues import PackProblems
 from app.packs.library import Library
 from app.packs.load import load_library

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import click
 
-from app.bootstrap import ROOT
 from app.cli import PROGRAM, Refused
+from app.environment import ROOT
 
 BACKLOG = 2048
 DEMONSTRATION = "demonstration"  # the folder, inside the instance, of all that is made up

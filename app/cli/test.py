@@ -6,7 +6,7 @@ import sys
 
 import click
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 
 PARALLEL = ["-n", "2", "--dist", "worksteal"]  # the browser's tests stand together: who is done takes of them
 

@@ -6,7 +6,7 @@ import sys
 
 import pytest
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 
 
 def run(work: str) -> "subprocess.Popen[str]":

@@ -5,9 +5,9 @@ from pathlib import Path
 
 from click.testing import CliRunner
 
-from app.bootstrap import ROOT
 from app.cli import root
 from app.cli.coast import KEPT
+from app.environment import ROOT
 
 # Two squares in quarter degrees: one round 0 E, one across the date line, stored as a topology's steps.
 TOPOLOGY = {

@@ -5,8 +5,8 @@ import json
 import pytest
 from click.testing import CliRunner, Result
 
-from app.bootstrap import ROOT
 from app.cli import root
+from app.environment import ROOT
 
 
 def families(*arguments: str) -> Result:

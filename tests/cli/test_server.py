@@ -11,9 +11,9 @@ from urllib.request import urlopen
 import pytest
 from gunicorn.arbiter import Arbiter
 
-from app.bootstrap import ROOT
 from app.cli.apart import STOPS
 from app.cli.server import Overseer
+from app.environment import ROOT
 
 
 def start(instance: Path) -> subprocess.Popen[str]:

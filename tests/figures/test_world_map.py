@@ -8,7 +8,7 @@ from itertools import accumulate
 import pytest
 from lxml import etree
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 from app.figures.world_map import draw_world
 from app.physics.angles import difference
 from app.physics.field import field_at

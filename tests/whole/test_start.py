@@ -4,7 +4,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 
 WANTED_LATER = (
     "numpy",

@@ -16,8 +16,8 @@ from urllib.request import urlopen
 import click
 from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
 
-from app.bootstrap import ROOT
 from app.cli.measures import Reading
+from app.environment import ROOT
 
 FLIGHT = "/bench?place_id=otterlea&when=2026-09-01&start_deg=270&target_deg=90"
 NAMES = ("chromium", "chromium-browser", "google-chrome")

@@ -7,7 +7,7 @@ from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from app.bootstrap import ROOT
+from app.environment import ROOT
 
 LONGEST_STOP_S = 30
 
