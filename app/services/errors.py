@@ -1,5 +1,6 @@
 """The ways a use case refuses; the web maps each to one status, the command line to exit code 2."""
 
+from collections.abc import Iterable
 from datetime import timedelta
 
 
@@ -20,11 +21,21 @@ class Conflict(Exception):
 
 
 class Invalid(Exception):
-    """A value that cannot be accepted; `message`, in the actor's language, names it and what is accepted."""
+    """A value that cannot be accepted; `message`, in the actor's language, names it and what is accepted.
 
-    def __init__(self, message: str, field: str) -> None:
+    `others` are further values of the same form that cannot be accepted either.
+    """
+
+    def __init__(self, message: str, field: str, others: Iterable["Invalid"] = ()) -> None:
         super().__init__(message)
-        self.message, self.field = message, field
+        self.message, self.field, self.others = message, field, tuple(others)
+
+
+def refuse_all(found: Iterable[Invalid]) -> None:
+    """Raise Invalid for all that was found at once; nothing found is nothing refused."""
+    every = tuple(found)
+    if every:
+        raise Invalid(every[0].message, every[0].field, every[1:])
 
 
 class TooOften(Exception):

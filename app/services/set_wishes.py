@@ -51,8 +51,7 @@ class SetWish:
 def choose_set(
     library: Library, wish: SetWish, conventions: Conventions, seed: int, language: Language
 ) -> tuple[Item, ...]:
-    """Return the items of a wish, no question twice; Invalid names what does not exist or what is too much to ask."""
-    _check(library, wish, language)
+    """Return the items of a wish without faults, no question twice; Invalid names what is too much to ask."""
     if wish.fixed:
         return _fixed_items(library, wish, conventions, seed, language)
     families = fitting_families(library, wish)
@@ -149,11 +148,11 @@ def _fixed_items(
     return tuple(chosen)
 
 
-def _check(library: Library, wish: SetWish, language: Language) -> None:
-    """Refuse the first thing that does not exist or is out of range."""
+def wish_faults(library: Library, wish: SetWish, language: Language) -> Iterator[Invalid]:
+    """Yield what does not exist or is out of range."""
     counted = ("fixed", len(wish.fixed)) if wish.fixed else ("count", wish.count)
     if not 1 <= counted[1] <= MOST:
-        raise Invalid(say("set-count", language, value=counted[1], most=MOST), counted[0])
+        yield Invalid(say("set-count", language, value=counted[1], most=MOST), counted[0])
     for code, field, known in (
         ("set-no-topic", "topics", library.packs),
         ("set-no-family", "families", library.families),
@@ -161,13 +160,13 @@ def _check(library: Library, wish: SetWish, language: Language) -> None:
         ("set-choice", "grades", GRADES),
         ("set-choice", "forms", FORMS),
     ):
-        for value in getattr(wish, field):
-            if value not in known:
-                raise Invalid(say(code, language, value=value, accepted=", ".join(known)), field)
+        unknown = [value for value in getattr(wish, field) if value not in known]
+        if unknown:
+            yield Invalid(say(code, language, value=", ".join(unknown), accepted=", ".join(known)), field)
     if wish.syllabus and not any(_serves(family.syllabus, wish.syllabus) for family in library.families.values()):
-        raise Invalid(say("set-no-line", language, value=wish.syllabus), "syllabus")
+        yield Invalid(say("set-no-line", language, value=wish.syllabus), "syllabus")
     if wish.misconception and not carriers(library, wish.misconception):
-        raise Invalid(say("set-no-misconception", language, value=wish.misconception), "misconception")
+        yield Invalid(say("set-no-misconception", language, value=wish.misconception), "misconception")
 
 
 def _serves(lines_by_syllabus: Mapping[str, tuple[str, ...]], line: str) -> bool:

@@ -1,6 +1,6 @@
 """Topic sets: putting one together, looking at its items, changing it, locking, copying and archiving it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any, NamedTuple
@@ -14,11 +14,11 @@ from app.questions.conventions import Conventions
 from app.questions.model import Item
 from app.services import audit
 from app.services.actor import Actor
-from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
+from app.services.errors import Conflict, Invalid, NotAllowed, NotFound, refuse_all
 from app.services.items import find_item
 from app.services.messages import say
 from app.services.set_access import TEACHING, keep_changes, school_set, set_at_version, unlocked_set
-from app.services.set_wishes import SetWish, another, choose_set
+from app.services.set_wishes import SetWish, another, choose_set, wish_faults
 from app.services.withdrawals import offered
 from app.storage.ids import new_id
 from app.storage.models import TopicSet
@@ -95,8 +95,9 @@ def choose_new_set(
     wish, settings = wanted
     if actor.role not in TEACHING:
         raise NotAllowed("only instructors make sets")
-    checked = check_settings(settings, actor)
-    items = choose_set(offered(uow, actor, library), wish, actor.conventions, seed, actor.language)
+    there_is = offered(uow, actor, library)
+    check_new_set(actor, there_is, wanted)
+    items = choose_set(there_is, wish, actor.conventions, seed, actor.language)
     row = TopicSet(
         school_id=actor.school_id,
         id=new_id(now),
@@ -107,9 +108,15 @@ def choose_new_set(
         version=1,
         created_at=now,
         changed_at=now,
-        **asdict(checked),
+        **asdict(tidied(settings)),
     )
     return row, tuple(_place(item, position, now) for position, item in enumerate(items, 1))
+
+
+def check_new_set(actor: Actor, library: Library, wanted: tuple[SetWish, SetSettings]) -> None:
+    """Refuse at once all that cannot be, in what a new set holds and in how it is sat."""
+    wish, settings = wanted
+    refuse_all((*settings_faults(tidied(settings), actor), *wish_faults(library, wish, actor.language)))
 
 
 def keep_new_set(
@@ -149,7 +156,8 @@ def change_settings(
 
     Conflict when somebody changed it meanwhile, or when it is locked and the numbers would become others.
     """
-    checked = check_settings(settings, actor)
+    checked = tidied(settings)
+    check_settings(actor, checked)
     with uow.writer() as connection:
         row = set_at_version(connection, actor, set_id, version)
         if row.locked_at is not None and checked.numbers != row.numbers:
@@ -201,24 +209,33 @@ def archive_set(uow: UnitOfWork, actor: Actor, set_id: UUID, version: int, now: 
         keep_changes(connection, actor, row, {"archived_at": now})
 
 
-def check_settings(settings: SetSettings, actor: Actor) -> SetSettings:
-    """Return the settings as they are kept; Invalid names the first that cannot be accepted."""
-    title, note = " ".join(settings.title.split()), settings.note.strip()
+def tidied(settings: SetSettings) -> SetSettings:
+    """Return the settings as they are kept: without gaps around title and note."""
+    return replace(settings, title=" ".join(settings.title.split()), note=settings.note.strip())
+
+
+def check_settings(actor: Actor, settings: SetSettings) -> None:
+    """Refuse at once all settings that cannot be accepted."""
+    refuse_all(settings_faults(settings, actor))
+
+
+def settings_faults(settings: SetSettings, actor: Actor) -> Iterator[Invalid]:
+    """Yield what cannot be accepted in tidied settings."""
+    title, note = settings.title, settings.note
     if not 1 <= len(title) <= LONGEST_TITLE:
-        raise Invalid(say("set-title", actor.language, value=len(title), most=LONGEST_TITLE), "title")
+        yield Invalid(say("set-title", actor.language, value=len(title), most=LONGEST_TITLE), "title")
     if len(note) > LONGEST_NOTE:
-        raise Invalid(say("set-note", actor.language, value=len(note), most=LONGEST_NOTE), "note")
+        yield Invalid(say("set-note", actor.language, value=len(note), most=LONGEST_NOTE), "note")
     choices: dict[str, tuple[Any, ...]] = {"numbers": NUMBERS, "reveal": REVEALS, "language": (*LANGUAGES, None)}
     for name, accepted in choices.items():
         value = getattr(settings, name)
         if value not in accepted:
             listed = ", ".join(str(each) for each in accepted if each)
-            raise Invalid(say("set-choice", actor.language, value=value, accepted=listed), name)
+            yield Invalid(say("set-choice", actor.language, value=value, accepted=listed), name)
     for name, (least, most) in LIMITS.items():
         value = getattr(settings, name)
         if value is not None and not least <= value <= most:
-            raise Invalid(say("set-limit", actor.language, value=value, least=least, most=most), name)
-    return replace(settings, title=title, note=note)
+            yield Invalid(say("set-limit", actor.language, value=value, least=least, most=most), name)
 
 
 def _place(item: Item, position: int, now: datetime) -> SetItemRow:

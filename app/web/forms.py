@@ -5,8 +5,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from flask_babel import gettext
-from wtforms import Field
+from wtforms import Field, Form
 from wtforms.widgets import TextInput
+
+from app.services.errors import Invalid
 
 LONGEST_QUOTE = 40
 BARE = re.compile(r"\d{1,3}(?:\.\d{0,8})?|\.\d{1,8}", re.ASCII)
@@ -17,6 +19,12 @@ PLAIN = str.maketrans({"\u2212": "-", ",": ".", "°": None, " ": None, "\u00a0":
 def cut(text: str) -> str:
     """Return a text short enough to be quoted in a message."""
     return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}…"
+
+
+def mark_refused(form: Form, refusal: Invalid) -> None:
+    """Say at each field what a use case cannot accept in it; what could not even be read keeps saying so."""
+    for each in (refusal, *refusal.others):
+        form[each.field].errors = form[each.field].errors or [each.message]
 
 
 class CoordinateField(Field):  # type: ignore[misc] # the library has no types

@@ -16,6 +16,7 @@ from app.web.bench.deviation_curves import draw_card, draw_curves
 from app.web.bench.deviation_form import FIELDS, DeviationForm, same_entered
 from app.web.current import actor_with_visit, backend, language, library, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 
 WIDEST_SPAN_DEG = 60
 
@@ -89,5 +90,5 @@ def _shown(form: DeviationForm) -> Workshop | None:
     try:
         return open_workshop(form.wish(), language())
     except Invalid as refusal:
-        form[refusal.field].errors = [refusal.message]
+        mark_refused(form, refusal)
         return None

@@ -19,6 +19,7 @@ from app.web.bench.blueprint import bench
 from app.web.bench.drawings import draw_plots, draw_stills
 from app.web.current import actor_with_visit, backend, language, library, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 
 TRACK_KEPT = "public, max-age=86400"
 COMPARED = ("otterlea", "garua-bench", "toetoe-head")  # north, near the magnetic equator, south
@@ -110,7 +111,7 @@ def _shown(form: BenchForm) -> Shown | None:
         flight = fly_bench(form.wish(), field_of(*form.home(), language()), language())
         at_s = _looked_at(form, flight)
     except Invalid as refusal:
-        form[refusal.field].errors = [refusal.message]
+        mark_refused(form, refusal)
         return None
     return Shown(flight, at_s, flight.moment(at_s) if flight.motion else None)
 

@@ -15,6 +15,7 @@ from app.web.bench.asked import asked_form
 from app.web.bench.blueprint import bench
 from app.web.current import language
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 
 
 @bench.get("/bench/years")
@@ -27,7 +28,7 @@ def show_years() -> ResponseReturnValue:
         try:
             field = field_of(*form.home(), language())
         except Invalid as refusal:
-            form[refusal.field].errors = [refusal.message]
+            mark_refused(form, refusal)
     years = years_of(field) if field else None
     drawings = _draw(years) if years else ()
     page = render_template("bench/show_years.html", form=form, field=field, years=years, drawings=drawings)

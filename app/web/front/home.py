@@ -11,6 +11,7 @@ from app.services.places import list_places
 from app.web.access import EVERYBODY, allow
 from app.web.current import act_as, actor, language, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 from app.web.front.blueprint import front
 from app.web.home_form import TYPED, HomeForm, as_fields
 
@@ -37,7 +38,7 @@ def set_home() -> ResponseReturnValue:
         try:
             act_as(visits.set_home(uow(), actor(), form.wish(), now()))
         except Invalid as refusal:
-            form[refusal.field].errors = [refusal.message]
+            mark_refused(form, refusal)
         else:
             return redirect(url_for("front.show_home", kept=1), 303)
     return _page(form), STATUS[Invalid]

@@ -15,6 +15,7 @@ from app.services.school_settings import BARS, RETENTION_DAYS, RETENTION_KINDS, 
 from app.web.access import allow
 from app.web.current import actor, language, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 from app.web.home_form import HomeForm, as_fields
 from app.web.school.blueprint import school
 
@@ -68,7 +69,7 @@ def _do(do: Callable[[], None], form: HomeForm | None = None) -> ResponseReturnV
         do()
     except (Invalid, Conflict) as refusal:
         if form is not None and isinstance(refusal, Invalid):
-            form[refusal.field].errors = [refusal.message]
+            mark_refused(form, refusal)
         return _page(form or _known_rules(), refusal), STATUS[type(refusal)]
     return redirect(url_for("school.show_settings", kept=1), 303)
 

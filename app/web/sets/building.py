@@ -19,6 +19,7 @@ from app.services.topic_sets import get_set, list_sets, settings_of
 from app.web.access import allow
 from app.web.current import actor, backend, language, library, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 from app.web.sets.blueprint import TEACHING, sets
 from app.web.sets.set_forms import SetForm, as_fields, set_form
 
@@ -55,16 +56,16 @@ def show_new() -> ResponseReturnValue:
 @sets.post("/topic-sets")
 @allow(*TEACHING)
 def make_set() -> ResponseReturnValue:
-    """Choose the questions and show them."""
+    """Choose the questions and show them; what cannot be accepted is said all at once, and nothing typed is lost."""
     form = _form()
-    if form.validate():
-        try:
-            wanted = (form.wish(), form.settings(_title_of(form)))
+    readable, wanted = form.validate(), (form.wish(), form.settings(_title_of(form)))
+    try:
+        if readable:
             made = topic_sets.make_set(uow(), _at_home(form), library(), wanted, backend().draw_seed(), now())
-        except Invalid as refusal:
-            form[refusal.field].errors = [refusal.message]
-        else:
             return redirect(url_for("sets.show_set", set_id=made), 303)
+        topic_sets.check_new_set(actor(), library(), wanted)
+    except Invalid as refusal:
+        mark_refused(form, refusal)
     return _page(form), STATUS[Invalid]
 
 

@@ -17,6 +17,7 @@ from app.services.topic_sets import get_set, settings_of
 from app.web.access import allow
 from app.web.current import actor, backend, language, library, now, uow
 from app.web.errors import STATUS
+from app.web.forms import mark_refused
 from app.web.page_text import GRADE_WORDS
 from app.web.sets.blueprint import TEACHING, sets
 from app.web.sets.set_forms import FORM_WORDS, NUMBER_WORDS, REVEAL_WORDS, SettingsForm, as_fields
@@ -64,15 +65,16 @@ def show_settings(set_id: UUID) -> ResponseReturnValue:
 def change_settings(set_id: UUID) -> ResponseReturnValue:
     """Keep other settings; what was typed stays in the form where somebody was quicker."""
     form, status = SettingsForm(), STATUS[Invalid]
-    if form.validate():
-        try:
+    readable = form.validate()
+    try:
+        if readable:
             topic_sets.change_settings(uow(), actor(), set_id, _version(), form.settings(), now())
-        except Invalid as refusal:
-            form[refusal.field].errors = [refusal.message]
-        except Conflict as refusal:
-            form.title.errors, status = [refusal.message], STATUS[Conflict]
-        else:
             return redirect(url_for("sets.show_set", set_id=set_id), 303)
+        topic_sets.check_settings(actor(), form.settings())
+    except Invalid as refusal:
+        mark_refused(form, refusal)
+    except Conflict as refusal:
+        form.title.errors, status = [refusal.message], STATUS[Conflict]
     return _settings_page(set_id, form, _version()), status
 
 

@@ -72,6 +72,27 @@ def test_what_cannot_be_is_said_and_nothing_is_lost(evening: Evening, fields: di
     assert "no topic set yet" in evening.ingrid.get_page("/topic-sets").words("//main")
 
 
+def test_all_that_cannot_be_is_said_at_once(evening: Evening) -> None:
+    page = evening.ingrid.get_page("/topic-sets/new")
+    wrong = {"title": "x" * 121, "count": "ten", "minutes": "-5", "pass_percent": "101", "fixed": "tea-leaves moss"}
+    refused = evening.ingrid.submit(page, DEFAULTS | wrong, SET_FORM, status=422)
+    said = {each.get("id"): words_of(each) for each in refused.find("//p[@role='alert']")}
+    assert list(said) == [f"{name}-refusal" for name in ("title", "count", "fixed", "minutes", "pass_percent")]
+    assert "“ten” is not a whole number" in said["count-refusal"]
+    assert "tea-leaves, moss" in said["fixed-refusal"]
+    assert [
+        refused.words(f"//*[@name='{name}']") or refused.find(f"//*[@name='{name}']/@value")[0] for name in wrong
+    ] == [*wrong.values()]
+
+
+def test_all_settings_that_cannot_be_are_said_at_once(evening: Evening) -> None:
+    evening.make()
+    page = evening.ingrid.get_page(f"{evening.ingrid.address}/settings")
+    wrong = {"title": "", "minutes": "soon", "attempts_allowed": "0"}
+    refused = evening.ingrid.submit(page, DEFAULTS | wrong, SETTINGS_FORM, status=422)
+    assert refused.find("//p[@role='alert']/@id") == [f"{name}-refusal" for name in wrong]
+
+
 def test_two_editors_lose_nothing(evening: Evening) -> None:
     evening.make()
     address = evening.ingrid.address
