@@ -5,11 +5,13 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from app.packs.spec import (
+    LANGUAGES,
     Ask,
     Family,
     Filled,
     Grade,
     Id,
+    Language,
     Misconception,
     Parameter,
     Scene,
@@ -45,6 +47,7 @@ class FixedQuestion(Spec):
     key: Text
     wrong: Annotated[tuple[FixedWrong, ...], Field(min_length=2, max_length=4)]
     explanation: Annotated[tuple[Text, ...], Field(min_length=1)]
+    languages: tuple[Language, ...] = LANGUAGES
 
     def as_family(self) -> Family:
         """Return the family whose only item is this question; its options are still shuffled by the seed."""
@@ -55,6 +58,7 @@ class FixedQuestion(Spec):
             solver=SOLVER,
             sources=self.sources,
             syllabus=self.syllabus,
+            languages=self.languages,
             parameters={
                 "wrong_options": Parameter(choices=(ids,)),
                 "explanation": Parameter(choices=(tuple(steps),)),

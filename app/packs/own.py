@@ -116,4 +116,5 @@ class OwnBody(_Words):
                 for number, (a, b) in enumerate(zip(en.wrong, fr.wrong, strict=True), 1)
             ),
             explanation=tuple(Text(en=a, fr=b) for a, b in zip(en.why, fr.why, strict=True)),
+            languages=self.languages,
         ).as_family()

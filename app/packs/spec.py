@@ -148,7 +148,10 @@ class WorkingLine(Spec):
 
 
 class Family(Spec):
-    """One kind of question. `few`: why it cannot hold many different questions, where it cannot."""
+    """One kind of question. `few`: why it cannot hold many different questions, where it cannot.
+
+    languages: those its texts are written in; in another they are read as they are written.
+    """
 
     format: Literal[1]
     id: Id
@@ -170,6 +173,11 @@ class Family(Spec):
     figures: tuple[Id, ...] = ()
     features: tuple[Id, ...] = ()
     few: Filled | None = None
+    languages: Annotated[tuple[Language, ...], Field(min_length=1)] = LANGUAGES
+
+    def written_in(self, wished: Language) -> Language:
+        """Return the language in which whoever wishes for this one reads it."""
+        return wished if wished in self.languages else self.languages[0]
 
     def ask(self, ask_id: str) -> Ask:
         """Return the ask by id; KeyError names what exists."""

@@ -53,7 +53,10 @@ class WordedPart:
 
 @dataclass(frozen=True)
 class WordedItem:
-    """An item in words; nothing here tells the key."""
+    """An item in words; nothing here tells the key.
+
+    untranslated: another language than `language` was wished for, in which the family is not written.
+    """
 
     family: str
     language: Language
@@ -66,6 +69,7 @@ class WordedItem:
     box: WordedPart
     parts: tuple[WordedPart, ...]
     figure_calls: tuple[FigureCall, ...]
+    untranslated: bool
 
     @cached_property
     def figures(self) -> tuple[Drawing, ...]:
@@ -90,11 +94,12 @@ class WordedItem:
 
 
 class Writer:
-    """Renders a family's texts in one language with an item's numbers."""
+    """Renders a family's texts in the language wished for, or as they are written, with an item's numbers."""
 
-    def __init__(self, library: Library, item: Item, language: Language) -> None:
-        self.library, self.item, self.language = library, item, language
+    def __init__(self, library: Library, item: Item, wished: Language) -> None:
+        self.library, self.item = library, item
         self.family = library.family(item.family)
+        self.language = self.family.written_in(wished)
         self.ask = self.family.ask(item.ask)
         solution = item.solution
         self._values = {**item.scenery, "place": item.conventions.place, **solution.given, **solution.quantities}
@@ -125,10 +130,10 @@ class Writer:
         return show_value(value, self.item.value, self.ask, self.family, self.library, self.language)
 
 
-def word_item(library: Library, item: Item, language: Language) -> WordedItem:
-    """Return the item in words."""
-    writer = Writer(library, item, language)
-    ask = writer.ask
+def word_item(library: Library, item: Item, wished: Language) -> WordedItem:
+    """Return the item in words: in the language wished for where its family is written in it."""
+    writer = Writer(library, item, wished)
+    ask, language = writer.ask, writer.language
     rounding = writer.write(ask.rounding) if ask.rounding and item.form != "choice" else ""
     of_key = item.solution.tolerance is not None
     return WordedItem(
@@ -143,6 +148,7 @@ def word_item(library: Library, item: Item, language: Language) -> WordedItem:
         box=_box("value", ask.label, item.value, writer, "" if of_key else _near(item.value, rounding, language)),
         parts=tuple(_box(part.id, part.label, part, writer, _near(part, rounding, language)) for part in ask.parts),
         figure_calls=item.solution.figures,
+        untranslated=language != wished,
     )
 
 

@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 
 from app.physics.angles import round_half_up
 from app.questions.numbers import decimals, east_west, north_south
-from app.questions.wording import WordedPart
+from app.questions.wording import WordedItem, WordedPart
 from app.services.progress import Mark, Progress
 from app.web.current import actor, language, library, now
 
@@ -42,7 +42,10 @@ OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page."""
-    filters = (result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes)
+    filters = (
+        *(result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes),
+        *(tongue, tongue_named),
+    )
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals["actor"] = actor
 
@@ -51,6 +54,20 @@ def result(arithmetic: str) -> Markup:
     """Set what stands after the last equals sign of a sum in bold."""
     working, equals, value = arithmetic.rpartition("= ")
     return Markup(f"{escape(working)}{equals}<b>{escape(value)}</b>")  # noqa: S704 - escaped as it is put together
+
+
+def tongue(worded: WordedItem) -> Markup:
+    """Return the attribute that marks the words of a question as of another language than the page's, if so."""
+    return Markup(f' lang="{worded.language}"') if worded.untranslated else Markup()  # noqa: S704 - a known code
+
+
+def tongue_named(worded: WordedItem) -> str:
+    """Say in which one language a question is written, to whoever reads another."""
+    if not worded.untranslated:
+        return ""
+    if worded.language == "en":
+        return str(gettext("This question is written in English only."))
+    return str(gettext("This question is written in French only."))
 
 
 def strokes(progress: Progress) -> str:
