@@ -1,7 +1,7 @@
 """Explains a graded reply with the item's own numbers: what it did, the working, the remedy, the model's view."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from app.figures import draw_figure, figure_parameters
@@ -107,6 +107,21 @@ def explain(library: Library, item: Item, reply: Reply, grade: Grade, language: 
     )
 
 
+def explain_unanswered(library: Library, item: Item, language: Language) -> Explanation:
+    """Return what was right, and its working, of an item that nobody answered."""
+    right = Reply(item.key)
+    told = explain(library, item, right, grade_reply(library, item, right), language)
+    return replace(
+        told,
+        correct=False,
+        headline=_headline_unanswered(item, told.key, language),
+        yours="",
+        your_position=None,
+        parts=tuple(replace(part, yours="", correct=False) for part in told.parts),
+        rows=tuple(row for row in told.rows if row[0] != phrase("row-yours", language)),
+    )
+
+
 def reply_in_words(library: Library, item: Item, reply: Reply, language: Language) -> str:
     """Return a reply as the verdict shows it; one of several parts is a list of them."""
     writer = Writer(library, item, language)
@@ -143,10 +158,21 @@ def _headline(item: Item, grade: Grade, key: str, yours: str, language: Language
     if item.solution.by_rule and key:
         return phrase("rule-right" if grade.correct else "rule", language, key=key, yours=yours)
     code = "right" if grade.correct else "wrong"
-    key = key.removesuffix(".")
-    if not key or item.value.kind == "code" or max(len(key), len(yours)) > LONG_TEXT:
+    if not key or _is_long(item, key, yours):
         code += "-long"
-    return phrase(code, language, key=key, yours=yours)
+    return phrase(code, language, key=key.removesuffix("."), yours=yours)
+
+
+def _headline_unanswered(item: Item, key: str, language: Language) -> str:
+    if not key:
+        return phrase("open-parts", language)
+    if item.solution.by_rule:
+        return phrase("open-rule", language, key=key)
+    return phrase("open-long" if _is_long(item, key) else "open", language, key=key.removesuffix("."))
+
+
+def _is_long(item: Item, *texts: str) -> bool:
+    return item.value.kind == "code" or max(map(len, texts)) > LONG_TEXT
 
 
 def _finding(writer: Writer, name: str, reply: Reply) -> Finding:

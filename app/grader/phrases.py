@@ -9,6 +9,13 @@ _PHRASES: dict[str, tuple[str, str]] = {
     "wrong": ("{yours} is not it. The answer is {key}.", "{yours}, non. La bonne réponse est {key}."),
     "wrong-long": ("Not so. The answer: {key}.", "Non. La bonne réponse : {key}."),
     "partly": ("{right} of {count} right.", "{right} sur {count} justes."),
+    "open": ("No answer. The right one is {key}.", "Sans réponse. La bonne réponse est {key}."),
+    "open-long": ("No answer. The right one: {key}.", "Sans réponse. La bonne réponse : {key}."),
+    "open-parts": ("No answer.", "Sans réponse."),
+    "open-rule": (
+        "By the house rule, {key}. You gave no answer.",
+        "Selon la règle de l'école, {key}. Vous n'avez pas répondu.",
+    ),
     "rule": ("By the house rule, {key}.", "Selon la règle de l'école, {key}."),
     "rule-right": ("By the house rule, {yours} is right.", "Selon la règle de l'école, {yours} est juste."),
     "row-rule": ("Rule, as asked", "Règle demandée"),

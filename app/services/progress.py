@@ -24,6 +24,7 @@ class Progress(NamedTuple):
     """Position n of a drill. `next_position` is the first without an answer, None when there will be none.
 
     marks, items: one a place, from the first. open_ended: how many there will be is not known, as by minutes.
+    closed: it takes no more answers, so that what is open counts as missed.
     """
 
     drill_id: UUID
@@ -33,6 +34,12 @@ class Progress(NamedTuple):
     items: tuple[UUID, ...]
     next_position: int | None
     open_ended: bool = False
+    closed: bool = False
+
+    def as_closed(self) -> "Progress":
+        """Return the same where no more answers are taken: what is open stays open, here too."""
+        marks = tuple(Mark.TO_COME if mark is Mark.HERE else mark for mark in self.marks)
+        return self._replace(marks=marks, next_position=None, closed=True)
 
     def count(self, mark: Mark) -> int:
         """Return how many places carry a mark."""
@@ -45,17 +52,18 @@ class Progress(NamedTuple):
 
     @property
     def missed_before(self) -> UUID | None:
-        """The item of the nearest missed place before this one."""
+        """The item of the nearest place before this one that was missed, or left open in what is closed."""
         return next((item for position, item in reversed(self._missed) if position < self.position), None)
 
     @property
     def missed_after(self) -> UUID | None:
-        """The item of the nearest missed place after this one."""
+        """The item of the nearest place after this one that was missed, or left open in what is closed."""
         return next((item for position, item in self._missed if position > self.position), None)
 
     @property
     def _missed(self) -> list[tuple[int, UUID]]:
-        return [each for each, mark in zip(enumerate(self.items, 1), self.marks, strict=True) if mark is Mark.MISSED]
+        marks = {Mark.MISSED, Mark.TO_COME} if self.closed else {Mark.MISSED}
+        return [each for each, mark in zip(enumerate(self.items, 1), self.marks, strict=True) if mark in marks]
 
 
 class Place(Protocol):

@@ -9,7 +9,8 @@ from sqlalchemy import Connection
 from app.services.actor import Actor
 from app.services.errors import Conflict
 from app.services.messages import say
-from app.storage.queries import attempts, sittings
+from app.storage.models import Rehearsal
+from app.storage.queries import attempts, rehearsals, sittings
 from app.storage.queries.sittings import SittingRow
 from app.storage.unit_of_work import UnitOfWork
 
@@ -28,6 +29,21 @@ def find_sitting(uow: UnitOfWork, actor: Actor, drill_id: UUID, purpose: str) ->
         return None
     with uow.reader() as connection:
         return load_sitting(connection, actor.school_id, drill_id, purpose)
+
+
+def find_rehearsal(uow: UnitOfWork, actor: Actor, drill_id: UUID, purpose: str) -> Rehearsal | None:
+    """Return the rehearsal behind a drill of the actor; None for any other drill, which costs no look."""
+    if purpose != REHEARSAL:
+        return None
+    with uow.reader() as connection:
+        return rehearsals.find_of_drill(connection, actor.school_id, actor.own_visit, drill_id)
+
+
+def is_closed(sitting: SittingRow | None, rehearsal: Rehearsal | None, now: datetime) -> bool:
+    """Whether a drill takes no more answers, so that what is open stays so: its set is over, its rehearsal marked."""
+    if rehearsal is not None:
+        return rehearsal.submitted_at is not None
+    return sitting is not None and is_over(sitting, now)
 
 
 def is_over(sitting: SittingRow, now: datetime) -> bool:

@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from app.grader.explain import Explanation, explain
+from app.grader.explain import Explanation, explain, explain_unanswered
 from app.grader.grade import Grade, grade
 from app.grader.reply import Reply
 from app.packs.library import Library
@@ -17,13 +17,13 @@ from app.services.actor import Actor
 from app.services.bench_links import Query, link_for
 from app.services.deviation_links import workshop_link_for
 from app.services.drills import get_drill
-from app.services.errors import Conflict, NotFound
-from app.services.items import ItemView, find_item, stamp_of, view_item
+from app.services.errors import Conflict
+from app.services.items import ItemView, find_item, get_item, stamp_of, view_item
 from app.services.mending import Mending, mending_of
 from app.services.messages import say
-from app.services.practice import AnswerOutcome
+from app.services.practice import AnswerOutcome, own_item
 from app.services.progress import Mark, Progress, first_open, mark_of, progress_at
-from app.services.reveal import REHEARSAL, find_sitting, may_see, reader_of, require_open
+from app.services.reveal import find_rehearsal, find_sitting, is_closed, may_see, reader_of, require_open
 from app.services.withdrawals import offered
 from app.storage.queries import attempts, drills
 from app.storage.queries.attempts import AnsweredRow, AttemptRow
@@ -42,7 +42,7 @@ class Explained(NamedTuple):
 
 
 class VerdictView(NamedTuple):
-    """The verdict on the answer that counts.
+    """The verdict on the answer that counts; without `reply`, on a question left open in what is closed.
 
     `explained` is None when the question has been revised since: then only `shown`, the item as it was shown in the
     language of that moment, the answer and the verdict can be shown.
@@ -52,7 +52,7 @@ class VerdictView(NamedTuple):
     item_id: UUID
     correct: bool
     share: float
-    reply: Reply
+    reply: Reply | None
     shown: dict[str, Any]
     explained: Explained | None
     sitting: SittingRow | None
@@ -94,6 +94,7 @@ class SummaryView(NamedTuple):
     """A drill looked back on; `missed` families can be drilled again. Held: nothing in it says what was right.
 
     What was set aside stands among `items` alone. mending: what became of what a finished drill was to mend.
+    rehearsal_id: the rehearsal it is the look back on; before its end nothing of it is shown.
     """
 
     progress: Progress
@@ -107,17 +108,25 @@ class SummaryView(NamedTuple):
     sitting: SittingRow | None = None
     held: bool = False
     mending: Mending | None = None
+    rehearsal_id: UUID | None = None
 
 
 def verdict(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now: datetime) -> VerdictView:
-    """Return the verdict on an answered item; NotFound for a stranger's, Conflict while unanswered or held back."""
+    """Return the verdict on an item that was answered, or left open in what is closed.
+
+    NotFound for a stranger's, Conflict while it may still be answered or is held back.
+    """
     row, places = _answered(uow, actor, item_id)
+    if row is None:
+        return _left_open(uow, actor, library, item_id, now)
     attempt = row.attempt
     sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
     require_open(sitting, actor, now)
+    progress = progress_at(row.drill_id, row, places, row.position, now)
+    closed = is_closed(sitting, find_rehearsal(uow, actor, row.drill_id, row.purpose), now)
     reply = Reply.from_json(attempt.answer)
     return VerdictView(
-        progress=_progress(row.purpose, progress_at(row.drill_id, row, places, row.position, now)),
+        progress=progress.as_closed() if closed else progress,
         item_id=item_id,
         correct=attempt.correct,
         share=attempt.share,
@@ -152,6 +161,7 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     """Return the summary of a drill, finished or not; NotFound for a stranger's."""
     drill, places = get_drill(uow, actor, drill_id)
     sitting = find_sitting(uow, actor, drill_id, drill.purpose)
+    rehearsal = find_rehearsal(uow, actor, drill_id, drill.purpose)
     held = not may_see(sitting, now)
     counted = [place for place in places if place.set_aside_at is None]
     answered = [place for place in counted if place.correct is not None]
@@ -160,8 +170,10 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
     missed = [place.family for place in told if not place.correct and place.family in drawn]
     at = first_open(places) or len(places)
     progress = progress_at(drill_id, drill, places, at, now, held=held)
+    if is_closed(sitting, rehearsal, now):
+        progress = progress.as_closed()
     return SummaryView(
-        progress=_progress(drill.purpose, progress),
+        progress=progress,
         right=sum(place.correct is True for place in told),
         answered=len(answered),
         length=len(counted),
@@ -172,23 +184,36 @@ def summary(uow: UnitOfWork, actor: Actor, library: Library, drill_id: UUID, now
         sitting=sitting,
         held=held,
         mending=mending_of(uow, actor, library, drill.aim) if progress.finished else None,
+        rehearsal_id=rehearsal.id if rehearsal else None,
     )
 
 
-def _progress(purpose: str, progress: Progress) -> Progress:
-    """Return the progress; what a rehearsal left open is not answered here."""
-    return progress._replace(next_position=None) if purpose == REHEARSAL else progress
-
-
-def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[AnsweredRow, tuple[PlaceRow, ...]]:
-    of = (actor.school_id, actor.own_visit)
+def _answered(uow: UnitOfWork, actor: Actor, item_id: UUID) -> tuple[AnsweredRow | None, tuple[PlaceRow, ...]]:
     with uow.reader() as connection:
-        row = attempts.find_answered(connection, *of, item_id)
-        if row is not None:
-            return row, drills.list_places(connection, actor.school_id, row.drill_id)
-        if attempts.find_item(connection, *of, item_id) is None:
-            raise NotFound(item_id)
+        row = attempts.find_answered(connection, actor.school_id, actor.own_visit, item_id)
+        return row, drills.list_places(connection, actor.school_id, row.drill_id) if row else ()
+
+
+def _left_open(uow: UnitOfWork, actor: Actor, library: Library, item_id: UUID, now: datetime) -> VerdictView:
+    row = own_item(uow, actor, item_id)
+    sitting = find_sitting(uow, actor, row.drill_id, row.purpose)
+    if not is_closed(sitting, find_rehearsal(uow, actor, row.drill_id, row.purpose), now):
         raise Conflict(say("not-answered", actor.language))
+    require_open(sitting, actor, now)
+    _, places = get_drill(uow, actor, row.drill_id)
+    reader = reader_of(sitting, actor)
+    item = get_item(library, row, row.conventions, actor.language)
+    return VerdictView(
+        progress=progress_at(row.drill_id, row, places, row.position, now).as_closed(),
+        item_id=item_id,
+        correct=False,
+        share=0.0,
+        reply=None,
+        shown={},
+        explained=_with_ways(library, reader, item, explain_unanswered(library, item, reader.language)),
+        sitting=sitting,
+        set_aside_at=None,
+    )
 
 
 def _explained_still(library: Library, actor: Actor, attempt: AttemptRow, reply: Reply) -> Explained | None:
@@ -202,7 +227,10 @@ def _explained_still(library: Library, actor: Actor, attempt: AttemptRow, reply:
 
 
 def _explained(library: Library, actor: Actor, item: Item, reply: Reply, marks: Grade) -> Explained:
-    explanation = explain(library, item, reply, marks, actor.language)
+    return _with_ways(library, actor, item, explain(library, item, reply, marks, actor.language))
+
+
+def _with_ways(library: Library, actor: Actor, item: Item, explanation: Explanation) -> Explained:
     return Explained(view_item(library, item, actor.language), explanation, link_for(item), workshop_link_for(item))
 
 

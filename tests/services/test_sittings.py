@@ -192,6 +192,25 @@ def _tells(evening: Evening, drill_id: UUID, now: datetime) -> None:
     assert drill_again(evening.uow, evening.cast.alice, library(), drill_id, 3, now)
 
 
+def test_what_was_left_open_is_told_once_all_is_told(evening: Evening) -> None:
+    given, alice = evening.give(SetSettings("Turns", reveal="after-due")), evening.cast.alice
+    drill_id = evening.start(given)
+    evening.sit(drill_id, "+")
+    still_open = get_drill(evening.uow, alice, drill_id)[1][2]
+    with pytest.raises(Conflict, match="has no answer yet"):
+        verdict(evening.uow, alice, library(), still_open.id, NOW)
+    hand_in(evening.uow, alice, drill_id, SOON)
+    with pytest.raises(Conflict, match="Your answer is kept"):
+        verdict(evening.uow, alice, library(), still_open.id, SOON)
+    told = verdict(evening.uow, alice, library(), still_open.id, DUE)
+    assert told.reply is None
+    assert told.explained
+    assert told.explained.explanation.working
+    assert told.progress.next_position is None
+    with pytest.raises(NotFound):
+        verdict(evening.uow, evening.cast.bob, library(), still_open.id, DUE)
+
+
 def test_after_due_waits_for_whoever_has_longer(evening: Evening) -> None:
     given, cast = evening.give(SetSettings("Turns", reveal="after-due")), evening.cast
     extend_for(evening.uow, cast.ingrid, given, (cast.bob.own_person, "2026-09-10", "12:00"), NOW)

@@ -18,6 +18,7 @@ _OF_DRILL = (DRILL.c.school_id == REHEARSAL.c.school_id) & (DRILL.c.id == REHEAR
 _OF_VISIT = (DRILL.c.school_id == bindparam("school_id"), DRILL.c.visit_id == bindparam("visit_id"))
 _OWN = select(REHEARSAL).select_from(REHEARSAL.join(DRILL, _OF_DRILL)).where(*_OF_VISIT)
 FIND = _OWN.where(REHEARSAL.c.id == bindparam("rehearsal_id"))
+OF_DRILL = _OWN.where(REHEARSAL.c.drill_id == bindparam("drill_id"))
 LIST = _OWN.order_by(REHEARSAL.c.started_at.desc())
 UNMARKED = _OWN.where(REHEARSAL.c.submitted_at.is_(None)).order_by(REHEARSAL.c.started_at.desc())
 ADD = insert(REHEARSAL)
@@ -47,6 +48,13 @@ def find_rehearsal(connection: Connection, school_id: UUID, visit_id: UUID, rehe
     """Return a visit's own rehearsal."""
     of = {"school_id": school_id, "visit_id": visit_id, "rehearsal_id": rehearsal_id}
     row = connection.execute(FIND, of).mappings().first()
+    return Rehearsal(**row) if row else None
+
+
+def find_of_drill(connection: Connection, school_id: UUID, visit_id: UUID, drill_id: UUID) -> Rehearsal | None:
+    """Return the rehearsal whose answers a visit's own drill holds."""
+    of = {"school_id": school_id, "visit_id": visit_id, "drill_id": drill_id}
+    row = connection.execute(OF_DRILL, of).mappings().first()
     return Rehearsal(**row) if row else None
 
 

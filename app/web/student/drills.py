@@ -45,6 +45,8 @@ def resume_drill(drill_id: UUID) -> ResponseReturnValue:
 def show_summary(drill_id: UUID) -> ResponseReturnValue:
     """Look back on a drill; on an assigned set as far as it may be seen."""
     view = summary(uow(), actor(), library(), drill_id, now())
+    if view.rehearsal_id and not view.progress.closed:
+        return redirect(url_for("student.show_rehearsal", rehearsal_id=view.rehearsal_id))
     if view.sitting is None:
         return render_template("student/show_summary.html", view=view)
     due = find_due(uow(), actor(), view.sitting.assignment_id, now())

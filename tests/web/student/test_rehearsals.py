@@ -1,11 +1,15 @@
 """Rehearsals as pages: keep, flag, change, time out, look back; the formula sheet is closed meanwhile."""
 
 from datetime import timedelta
+from uuid import UUID
 
 import pytest
 from flask import Flask
 
 from app.services.actor import Role
+from app.storage.base import table_of
+from app.storage.models import DrillItem
+from app.web.current import NAME
 from tests.fakes import Clock
 from tests.pages import Page
 from tests.questions.replies import right_answer, wrong_answer
@@ -35,6 +39,12 @@ def hand_in(browser: Browser, address: str) -> Page:
     return browser.submit(browser.get_page(address), {}, "//form[@id='end']")
 
 
+def drill_of(app: Flask, item_id: UUID) -> UUID:
+    table = table_of(DrillItem)
+    with app.extensions[NAME].uow.reader() as connection:
+        return connection.execute(table.select().where(table.c.id == item_id)).mappings().one()["drill_id"]
+
+
 def test_profiles_say_where_their_figures_come_from(alice: Browser) -> None:
     words = alice.get_page("/rehearsals").words("//main")
     assert "The real exam: 100 questions in 180 minutes, 60% to pass." in words
@@ -62,22 +72,48 @@ def test_walk_from_start_to_verdict(app: Flask, alice: Browser) -> None:
     summary = alice.get_page(verdict.find("//a[.='See the summary']/@href")[0])
     assert summary.heading == "1 of 2 right"
     assert "10 questions had no answer." in summary.words("//main")
+    assert alice.get_page(summary.find("//a[.='Marks by section']/@href")[0]).heading == "Marks not reached"
 
 
-def test_looking_back_goes_from_one_missed_answer_to_the_next(app: Flask, alice: Browser) -> None:
+def test_what_was_left_open_is_shown_with_its_key_once_it_is_over(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    fill_in(app, alice, address, 1)
+    item = item_of(app, alice.get_page(f"{address}/questions/3"))
+    third = hand_in(alice, address).find("//main//ol/li[3]/a")[0]
+    assert "no answer" in " ".join(third.itertext())
+    shown = alice.get_page(third.get("href"))
+    key = right_answer(item)["choice"]
+    assert shown.words("//*[@id='verdict']//h2").startswith("No answer. The right one")
+    assert shown.find(f"//ol[contains(@class, 'answered')]/li[{int(key) + 1}]/*[.='the answer']")
+    assert shown.find("//ol[@class='working']/li")
+    assert "your answer" not in shown.words("//main").lower()
+    summary = alice.get_page(shown.find("//a[.='See the summary']/@href")[0])
+    assert third.get("href") in summary.find("//main//ol/li/a/@href")
+
+
+def test_nothing_is_looked_back_on_before_the_end(app: Flask, alice: Browser) -> None:
+    address = start(alice)
+    page = alice.get_page(f"{address}/questions/1")
+    item_id = page.find("//input[@name='item']/@value")[0]
+    alice.get_page(f"/items/{item_id}", status=409)
+    alice.get_page(f"/drills/{drill_of(app, UUID(item_id))}/summary")
+    assert alice.address == address
+
+
+def test_looking_back_goes_from_one_missed_question_to_the_next(app: Flask, alice: Browser) -> None:
     address = start(alice)
     for position, right in ((1, False), (2, True), (4, False), (5, False)):
         fill_in(app, alice, address, position, right=right)
-    first, right_one, fourth, fifth = hand_in(alice, address).find("//main//ol/li/a/@href")
+    first, right_one, third, fourth, fifth, sixth = hand_in(alice, address).find("//main//ol/li/a/@href")[:6]
 
     def ways(item: str) -> dict[str, str]:
         links = alice.get_page(item).find("//p[@class='actions']/a[contains(., 'missed')]")
         return {link.text: link.get("href") for link in links}
 
-    assert ways(first) == {"Next missed answer": fourth}
-    assert ways(right_one) == {"Next missed answer": fourth, "Previous missed answer": first}
-    assert ways(fourth) == {"Next missed answer": fifth, "Previous missed answer": first}
-    assert ways(fifth) == {"Previous missed answer": fourth}
+    assert ways(first) == {"Next missed question": third}
+    assert ways(right_one) == {"Next missed question": third, "Previous missed question": first}
+    assert ways(third) == {"Next missed question": fourth, "Previous missed question": first}
+    assert ways(fifth) == {"Next missed question": sixth, "Previous missed question": fourth}
 
 
 @pytest.mark.parametrize(("to", "ends_at"), [("before", "/questions/1"), ("after", "/questions/3"), ("all", "")])
