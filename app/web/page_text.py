@@ -41,13 +41,13 @@ OTHER_DEGREES = ("unit-degrees", "unit-degrees-compass")
 
 
 def add_text_filters(app: Flask) -> None:
-    """Give templates their filters, and who reads the page."""
+    """Give templates their filters, and who reads the page and when."""
     filters = (
         *(result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes),
         *(tongue, tongue_named),
     )
     app.jinja_env.filters.update({each.__name__: each for each in filters})
-    app.jinja_env.globals["actor"] = actor
+    app.jinja_env.globals.update(actor=actor, now=now)
 
 
 def result(arithmetic: str) -> Markup:

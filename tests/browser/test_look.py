@@ -1,10 +1,15 @@
 """How pages stand other ways of looking: forced colours, print, zoom, touch."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page
 
+from app.services.actor import Role
+from tests.browser.classroom import signed_in
 from tests.browser.practising import answer, assert_fits, follow, start_drill
 from tests.browser.windows import WIDE, Opener, View
+from tests.web.members import OneSchool
 
 TOUCH_PX = 44
 PATHS = (
@@ -60,6 +65,26 @@ def test_print_leaves_out_what_only_a_screen_needs(open_page: Opener) -> None:
     assert not page.locator(".actions").first.is_visible()
     assert page.evaluate("getComputedStyle(document.documentElement).color") == "rgb(0, 0, 0)"
     assert page.evaluate("getComputedStyle(document.documentElement).backgroundColor") == "rgb(255, 255, 255)"
+
+
+def test_a_printed_verdict_follows_its_question_and_has_its_folds_open(open_page: Opener) -> None:
+    page = open_page(View(alone=True))
+    start_drill(page, "datum", "true-to-compass")
+    answer(page)
+    assert not page.locator(".sources").is_visible()
+    page.emulate_media(media="print")
+    assert page.locator(".sources").is_visible()
+    assert page.evaluate("getComputedStyle(document.querySelector('.verdict')).breakInside") == "auto"
+
+
+def test_paper_says_whose_page_it_is_and_of_when(open_page: Opener, school: OneSchool) -> None:
+    page = signed_in(open_page, school, school.add(Role.STUDENT, "Alice"), View(alone=True))
+    page.goto("/record")
+    line = page.locator(".printed")
+    assert not line.is_visible()
+    page.emulate_media(media="print")
+    assert line.is_visible()
+    assert re.fullmatch(r"Alice, \d{1,2} \w{3} \d{4} \d\d:\d\d", line.inner_text())
 
 
 def test_print_button_needs_script(open_page: Opener) -> None:

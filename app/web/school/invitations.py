@@ -43,5 +43,5 @@ def take_back(invitation_id: UUID) -> ResponseReturnValue:
 def _page(refusal: Invalid | None = None, token: str = "") -> str:
     listed = invitations.list_invitations(uow(), actor())
     return render_template(
-        "school/show_invitations.html", listed=listed, refusal=refusal, token=token, now=now(), given=request.form
+        "school/show_invitations.html", listed=listed, refusal=refusal, token=token, given=request.form
     )
