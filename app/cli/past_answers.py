@@ -1,14 +1,15 @@
 """Which past answers a command is about: a family, one school or all, one version, some days."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 import click
 
 from app.cli import Refused, suggest
 from app.packs.library import Library
+from app.services.own_library import school_library
 from app.services.schools import list_schools
 from app.storage.queries.past_answers import Past
 from app.storage.unit_of_work import UnitOfWork
@@ -31,17 +32,27 @@ def past_options(command: Callable[..., Any]) -> Callable[..., Any]:
     return command
 
 
-def past_of(library: Library, family: str, version: int | None, since: datetime | None, until: datetime | None) -> Past:
-    """Return the answers that the options name; refuses a family there is not."""
-    if family not in library.families:
-        raise Refused(f"There is no family {family!r}.{suggest(family, list(library.families))}")
+def past_of(family: str, version: int | None, since: datetime | None, until: datetime | None) -> Past:
+    """Return the answers that the options name."""
     end = until + timedelta(days=1) if until else None
     return Past(family, version, since and since.replace(tzinfo=UTC), end and end.replace(tzinfo=UTC))
 
 
-def schools_of(uow: UnitOfWork, code: str | None) -> Iterator[tuple[str, UUID]]:
-    """Yield (code, id) of the one school, or of all; refuses a code there is not."""
+class Asking(NamedTuple):
+    """A school that asks a family: its code, its id, and its library, own questions included."""
+
+    code: str
+    id: UUID
+    library: Library
+
+
+def schools_asking(uow: UnitOfWork, packs: Library, family: str, code: str | None) -> tuple[Asking, ...]:
+    """Return the one school, or all, that ask a family of the packs or of their own; refuses one there is not."""
     schools = [school for school in list_schools(uow) if code in {None, school.code}]
     if code and not schools:
         raise Refused(f"There is no school {code!r}. `school list` shows those there are.")
-    yield from ((school.code, school.id) for school in schools)
+    asking = [Asking(school.code, school.id, school_library(uow, school.id, packs)) for school in schools]
+    found = tuple(each for each in asking if family in each.library.families)
+    if not found and family not in packs.families:
+        raise Refused(f"There is no family {family!r}.{suggest(family, list(packs.families))}")
+    return found

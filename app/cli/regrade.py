@@ -7,7 +7,7 @@ import click
 
 from app.cli.database import instance_option, open_database
 from app.cli.packs import open_library
-from app.cli.past_answers import past_of, past_options, schools_of
+from app.cli.past_answers import past_of, past_options, schools_asking
 from app.services.regrading import Regrade, apply, plan
 
 WHO = (None, "regrade")
@@ -26,12 +26,11 @@ def command(
     instance: Path,
 ) -> None:
     """Mark the answers to FAMILY again with today's key. Earlier marks are kept, and the learners are told."""
-    library, uow = open_library(), open_database(instance)
-    past = past_of(library, family, version, since, until)
-    for name, school_id in schools_of(uow, code):
-        of = (uow, library, school_id, past)
+    uow, past = open_database(instance), past_of(family, version, since, until)
+    for school in schools_asking(uow, open_library(), family, code):
+        of = (uow, school.library, school.id, past)
         found = plan(*of) if dry_run else apply(*of, WHO, datetime.now(UTC))
-        click.echo(f"{name}: {write(found)}")
+        click.echo(f"{school.code}: {write(found)}")
     if dry_run:
         click.echo("Nothing was changed.")
 

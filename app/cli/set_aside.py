@@ -8,7 +8,7 @@ import click
 from app.cli import Refused
 from app.cli.database import instance_option, open_database
 from app.cli.packs import open_library
-from app.cli.past_answers import past_of, past_options, schools_of
+from app.cli.past_answers import past_of, past_options, schools_asking
 from app.services.setting_aside import Aside, Deed, answers_to, look_aside, move
 
 WHO = (None, "set-aside")
@@ -29,19 +29,18 @@ def command(
     instance: Path,
 ) -> None:
     """Set the answers to FAMILY aside where a school has withdrawn it: they are kept and count no more."""
-    library, uow = open_library(), open_database(instance)
-    wished = past_of(library, family, version, since, until)
+    uow, wished = open_database(instance), past_of(family, version, since, until)
     deed = Deed.COUNT if take_back else Deed.SET_ASIDE
-    for name, school_id in schools_of(uow, code):
-        past = answers_to(uow, school_id, wished, deed)
+    for school in schools_asking(uow, open_library(), family, code):
+        past = answers_to(uow, school.id, wished, deed)
         if past is None and code:
-            raise Refused(f"School {name} has not withdrawn {family}. Its answers count until it does.")
+            raise Refused(f"School {code} has not withdrawn {family}. Its answers count until it does.")
         if past is not None:
             if dry_run:
-                found = look_aside(uow, school_id, past)
+                found = look_aside(uow, school.id, past)
             else:
-                found = move(uow, library, school_id, (past, deed), WHO, datetime.now(UTC))
-            click.echo(f"{name}: {write(found, deed)}")
+                found = move(uow, school.library, school.id, (past, deed), WHO, datetime.now(UTC))
+            click.echo(f"{school.code}: {write(found, deed)}")
     if dry_run:
         click.echo("Nothing was changed.")
 

@@ -3,6 +3,11 @@ from pathlib import Path
 from click.testing import CliRunner, Result
 
 from app.cli import root
+from app.services.own_library import family_id
+from app.storage.engine import create_engine_for
+from app.storage.unit_of_work import UnitOfWork
+from tests.services.people import cast_of
+from tests.services.test_own_questions import released
 
 
 def run(*arguments: str, instance: Path) -> Result:
@@ -32,3 +37,14 @@ def test_set_aside_needs_a_withdrawal_and_names_what_it_did(tmp_path: Path) -> N
     dry = run("set-aside", "true-to-compass", "--dry-run", *days, instance=tmp_path)
     assert dry.output == "Nothing was changed.\n"
     assert run("set-aside", "true-to-compas", instance=tmp_path).exit_code == 2
+
+
+def test_a_school_s_own_question_is_known_where_it_is_asked(tmp_path: Path) -> None:
+    run("school", "add", "north-bay", "North Bay", "--administrator", "Selma Roy", instance=tmp_path)
+    uow = UnitOfWork(create_engine_for(tmp_path / "lubberline.sqlite3"))
+    own = family_id(released(uow, cast_of(uow)))
+    dry = run("regrade", own, "--dry-run", instance=tmp_path)
+    assert [line.partition(":")[0] for line in dry.output.splitlines()] == ["one", "Nothing was changed."]
+    assert run("regrade", own, "--school", "north-bay", instance=tmp_path).exit_code == 2
+    back = run("set-aside", own, "--take-back", instance=tmp_path)
+    assert back.output == "one: 0 answers count again, 0 of them right; 0 people touched\n"
