@@ -66,6 +66,14 @@ def family_id(question_id: UUID) -> str:
     return f"{PREFIX}{question_id.hex}"
 
 
+def question_of(family: str) -> UUID | None:
+    """Return which own question a family is; None for one of the packs."""
+    try:
+        return UUID(hex=family.removeprefix(PREFIX)) if family.startswith(PREFIX) else None
+    except ValueError:
+        return None
+
+
 def _family_of(row: AskedRow, packs: Library) -> Family | None:
     """Return a question as a family; None for one of a topic that is no more, or that cannot be read."""
     try:

@@ -12,6 +12,7 @@ from markupsafe import Markup, escape
 from app.physics.angles import round_half_up
 from app.questions.numbers import decimals, east_west, north_south
 from app.questions.wording import WordedItem, WordedPart
+from app.services.own_library import question_of
 from app.services.progress import Mark, Progress
 from app.web.current import actor, language, library, now
 
@@ -44,7 +45,7 @@ def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page and when."""
     filters = (
         *(result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes),
-        *(tongue, tongue_named),
+        *(tongue, tongue_named, question_of),
     )
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals.update(actor=actor, now=now)

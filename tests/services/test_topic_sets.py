@@ -133,8 +133,8 @@ def test_syllabus_line_names_the_families(uow: UnitOfWork, cast: Cast) -> None:
     [
         (SetWish(count=0), "count", "0 questions; it has from 1 to 50"),
         (SetWish(count=1000), "count", "1000 questions"),
-        (SetWish(families=("tea-leaves",)), "families", "no family “tea-leaves”"),
-        (SetWish(fixed=("true-to-compass", "tea-leaves")), "fixed", "no family “tea-leaves”"),
+        (SetWish(families=("tea-leaves",)), "families", "no kind of question “tea-leaves”"),
+        (SetWish(fixed=("true-to-compass", "tea-leaves")), "fixed", "no kind of question “tea-leaves”"),
         (SetWish(topics=("astrology",)), "topics", "no topic “astrology”"),
         (SetWish(syllabus="TP 0"), "syllabus", "“TP 0”"),
         (SetWish(misconception="true-to-compass/none"), "misconception", "true-to-compass/none"),

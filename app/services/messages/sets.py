@@ -19,8 +19,8 @@ MESSAGES = {
     ),
     "set-no-topic": ("There is no topic “{value}”.", "Il n'y a pas de thème « {value} »."),
     "set-no-family": (
-        "There is no family “{value}”. The names stand under each topic, such as true-to-compass.",
-        "Il n'y a pas de famille « {value} ». Les noms figurent sous chaque thème, par exemple true-to-compass.",
+        "There is no kind of question “{value}”. Titles and names stand under each topic, such as true-to-compass.",
+        "Aucun genre de question « {value} ». Titres et noms figurent sous chaque thème, comme true-to-compass.",
     ),
     "set-no-line": ("No question serves the syllabus line “{value}”.", "Aucune question ne sert le point « {value} »."),
     "set-no-misconception": (

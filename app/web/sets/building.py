@@ -13,7 +13,7 @@ from app.services.assignments import list_running
 from app.services.errors import Invalid
 from app.services.homes import conventions_for
 from app.services.places import list_places
-from app.services.set_choices import families_by_topic
+from app.services.set_choices import families_by_topic, write_list
 from app.services.set_wishes import SetWish
 from app.services.topic_sets import get_set, list_sets, settings_of
 from app.web.access import allow
@@ -46,8 +46,11 @@ def show_new() -> ResponseReturnValue:
     like = request.args.get("like", type=UUID)
     if like is not None:
         view = get_set(uow(), actor(), library(), like)
-        home = {"place_id": _listed_place(view.row.conventions["place"])}
-        return _page(_form(as_fields(view.wish, settings_of(view.row)) | home))
+        typed = {
+            "place_id": _listed_place(view.row.conventions["place"]),
+            "fixed": write_list(library(), view.wish.fixed, language()),
+        }
+        return _page(_form(as_fields(view.wish, settings_of(view.row)) | typed))
     topic = request.args.get("topic")
     wish = SetWish(topics=(topic,) if topic else (), misconception=request.args.get("misconception", ""))
     return _page(_form(as_fields(wish)))
@@ -58,7 +61,7 @@ def show_new() -> ResponseReturnValue:
 def make_set() -> ResponseReturnValue:
     """Choose the questions and show them; what cannot be accepted is said all at once, and nothing typed is lost."""
     form = _form()
-    readable, wanted = form.validate(), (form.wish(), form.settings(_title_of(form)))
+    readable, wanted = form.validate(), (form.wish(library()), form.settings(_title_of(form)))
     try:
         if readable:
             made = topic_sets.make_set(uow(), _at_home(form), library(), wanted, backend().draw_seed(), now())

@@ -17,6 +17,7 @@ from app.services.set_choices import (
     lines_by_document,
     misconception_words,
     misconceptions_by_topic,
+    read_list,
 )
 from app.services.set_wishes import COUNT, FORMS, GRADES, SetWish
 from app.services.topic_sets import SetSettings
@@ -114,14 +115,14 @@ class SetForm(SettingsForm):
             *(SelectChoice(each.id, f"{each.name}, {each.near}", optgroup=each.area) for each in list_places(language)),
         ]
 
-    def wish(self) -> SetWish:
+    def wish(self, library: Library) -> SetWish:
         """Return what was asked for."""
         return SetWish(
             topics=tuple(self.topics.data or ()),
             families=tuple(self.families.data or ()),
             syllabus=self.syllabus.data or "",
             misconception=self.misconception.data or "",
-            fixed=tuple((self.fixed.data or "").split()),
+            fixed=read_list(library, self.fixed.data or ""),
             count=0 if self.count.data is None else self.count.data,
             grades=tuple(self.grades.data or ()),
             forms=tuple(self.forms.data or ()),
@@ -141,8 +142,7 @@ def set_form(library: Library, language: Language, home: str, known: dict[str, A
 
 def as_fields(wish: SetWish, settings: SetSettings | None = None) -> dict[str, Any]:
     """Return the fields that would give this wish and these settings."""
-    fields: dict[str, Any] = {**asdict(wish), "fixed": "\n".join(wish.fixed)}
-    return fields | ({**asdict(settings), "language": settings.language or ANY} if settings else {})
+    return asdict(wish) | ({**asdict(settings), "language": settings.language or ANY} if settings else {})
 
 
 def _grouped(groups: Any) -> list[SelectChoice]:

@@ -130,6 +130,18 @@ def test_nothing_of_it_is_there_for_another_school_or_a_student(school: OneSchoo
             browser.send(f"{address}/{deed}", fields, status)
 
 
+def test_where_kinds_are_listed_it_goes_by_its_title_and_leads_to_itself(ingrid: Browser, selma: Browser) -> None:
+    write(ingrid)
+    address, family = ingrid.address, family_id(own_id(ingrid))
+    selma.submit(selma.get_page(address), {}, RELEASE)
+    quality = ingrid.get_page(f"/school/quality/{family}")
+    assert quality.heading == "Where the lubber line stands"
+    assert quality.find(f"//a[@href='{address}']")
+    offered = ingrid.get_page("/topic-sets/new").words("//main")
+    assert "Where the lubber line stands own question" in offered
+    assert family not in quality.words("//main") + offered
+
+
 def test_the_log_tells_of_it(ingrid: Browser, selma: Browser) -> None:
     write(ingrid)
     address = ingrid.address

@@ -51,8 +51,8 @@ def test_swapping_leaves_the_rest_and_next_week_it_is_identical(evening: Evening
         ({"count": "1000"}, "1000 questions"),
         ({"count": ""}, "0 questions"),
         ({"count": "ten"}, "“ten” is not a whole number"),
-        ({"fixed": "tea-leaves"}, "no family “tea-leaves”"),
-        ({"families": "tea-leaves"}, "no family “tea-leaves”"),
+        ({"fixed": "tea-leaves"}, "no kind of question “tea-leaves”"),
+        ({"families": "tea-leaves"}, "no kind of question “tea-leaves”"),
         ({"topics": "astrology"}, "no topic “astrology”"),
         ({"forms": "order", "topics": "datum"}, "No question fits all of this"),
         ({"minutes": "-5"}, "-5 is out of range"),
@@ -74,15 +74,24 @@ def test_what_cannot_be_is_said_and_nothing_is_lost(evening: Evening, fields: di
 
 def test_all_that_cannot_be_is_said_at_once(evening: Evening) -> None:
     page = evening.ingrid.get_page("/topic-sets/new")
-    wrong = {"title": "x" * 121, "count": "ten", "minutes": "-5", "pass_percent": "101", "fixed": "tea-leaves moss"}
+    wrong = {"title": "x" * 121, "count": "ten", "minutes": "-5", "pass_percent": "101", "fixed": "tea-leaves\nmoss"}
     refused = evening.ingrid.submit(page, DEFAULTS | wrong, SET_FORM, status=422)
     said = {each.get("id"): words_of(each) for each in refused.find("//p[@role='alert']")}
     assert list(said) == [f"{name}-refusal" for name in ("title", "count", "fixed", "minutes", "pass_percent")]
     assert "“ten” is not a whole number" in said["count-refusal"]
     assert "tea-leaves, moss" in said["fixed-refusal"]
-    assert [
-        refused.words(f"//*[@name='{name}']") or refused.find(f"//*[@name='{name}']/@value")[0] for name in wrong
-    ] == [*wrong.values()]
+    kept = {name: refused.find(f"//input[@name='{name}']/@value") for name in wrong if name != "fixed"}
+    assert kept == {name: [wrong[name]] for name in kept}
+    assert refused.find("//textarea[@name='fixed']")[0].text == wrong["fixed"]
+
+
+def test_a_fixed_list_takes_titles_and_shows_them_again(evening: Evening) -> None:
+    titles = ["True to magnetic to compass", "Compass to magnetic to true"]
+    typed = "true to MAGNETIC  to compass\nDu compas au magnétique au vrai\ntrue-to-compass compass-to-true"
+    made = evening.make(fixed=typed, topics=[])
+    assert [words_of(each).partition(". ")[2] for each in made.find(f"{ITEMS}//h3")] == 2 * titles
+    again = evening.ingrid.get_page(made.find("//a[contains(@href, 'like=')]/@href")[0])
+    assert again.find("//textarea[@name='fixed']")[0].text.split("\n") == 2 * titles
 
 
 def test_all_settings_that_cannot_be_are_said_at_once(evening: Evening) -> None:
