@@ -41,12 +41,12 @@ def serve(listener: socket.socket, instance: Path, *, demonstration: bool = Fals
 
 
 def prepare(settings: Settings) -> None:
-    """Bring the database up to date, and fill that of a demonstration."""
-    upgrade(settings.database)
+    """Bring the database up to date; that of a demonstration is made first, where there is none."""
     if settings.demonstration:
-        from app.cli.demonstration import fill_demonstration  # noqa: PLC0415 - other starts need not wait for it
+        from app.cli.demonstration import offer_demonstration  # noqa: PLC0415 - other starts need not wait for it
 
-        fill_demonstration(settings)
+        offer_demonstration(Path(settings.database), settings.packs)
+    upgrade(settings.database)
 
 
 def demonstration_settings(instance: Path) -> Settings:

@@ -77,12 +77,6 @@ CLASSES: dict[str, tuple[Pupil, ...]] = {
 }
 
 
-def has_demonstration(uow: UnitOfWork) -> bool:
-    """Whether the demonstration has been made."""
-    with uow.reader() as connection:
-        return schools.find_school_by_code(connection, CODE) is not None
-
-
 def make_demonstration(
     uow: UnitOfWork, library: Library, hasher: Hasher, now: datetime, tell: Callable[[str], None]
 ) -> None:

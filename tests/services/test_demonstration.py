@@ -8,7 +8,7 @@ from sqlalchemy import func, select
 from app.services import demonstration
 from app.services.actor import Actor
 from app.services.classes import list_classes
-from app.services.demonstration import CLASSES, CODE, INSTRUCTORS, PASSWORD, has_demonstration, make_demonstration
+from app.services.demonstration import CLASSES, CODE, INSTRUCTORS, PASSWORD, make_demonstration
 from app.services.demonstration_records import RECOMMENDED
 from app.services.entrance import Caller, Claim, Entrance
 from app.services.logins import plain_login
@@ -35,9 +35,7 @@ def test_school_is_marked_filled_and_within_its_six_weeks(uow: UnitOfWork, monke
     monkeypatch.setattr(demonstration, "ITEMS", 2)
     monkeypatch.setattr(demonstration, "SET_ITEMS", 2)
     told: list[str] = []
-    assert not has_demonstration(uow)
     make_demonstration(uow, library(), PlainHasher(), NOW, told.append)
-    assert has_demonstration(uow)
     assert len(told) == 7
     with uow.reader() as connection:
         school = schools.find_school_by_code(connection, CODE)
