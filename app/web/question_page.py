@@ -33,6 +33,19 @@ CAUTIONS: dict[str, object] = {
     ),
     "dynamic": lazy_gettext("Simplified model: the size differs by compass, latitude and handling."),
 }
+# What is said beside the verdict alone: before it, it might lean toward the key.
+_DEFECT = lazy_gettext("In doubt the aircraft does not fly until a qualified person has checked it.")
+_SWING = lazy_gettext("Knowledge only: a compass is swung and compensated by a qualified person.")
+CAUTIONS_AFTER: dict[str, object] = {
+    "altimeter-ground-check": _DEFECT,
+    "compass-unserviceable": _DEFECT,
+    "pitot-static-blockage": _DEFECT,
+    "preflight-compass-check": _DEFECT,
+    "suction-failure": _DEFECT,
+    "swing-required-when": _SWING,
+    "swing-residuals": _SWING,
+    "why-deviation-changes": _SWING,
+}
 SENT = "sent"
 AT_ONCE = "at-once"  # a script adds this field: it gives the verdict page, which comes at once, its own address
 MOST_FIELDS = 60
@@ -61,8 +74,9 @@ class QuestionPage:
 
     @property
     def caution(self) -> str:
-        """What this question is not, if its topic needs saying so."""
-        return str(CAUTIONS.get(self.item.topic, ""))
+        """What this question is not, if its topic needs saying so, or its kind once it is answered."""
+        after = CAUTIONS_AFTER.get(self.item.family, "") if self.verdict else ""
+        return str(after or CAUTIONS.get(self.item.topic, ""))
 
     @property
     def elsewhere(self) -> bool:

@@ -12,6 +12,7 @@ from app.questions.model import Item
 from app.storage.base import table_of
 from app.storage.models import Attempt
 from app.web.current import NAME
+from app.web.question_page import CAUTIONS, CAUTIONS_AFTER
 from tests.counted import counting
 from tests.fakes import Clock
 from tests.pages import Page
@@ -256,3 +257,22 @@ def test_works_in_french(app: Flask, amelie: Browser) -> None:
     verdict = amelie.submit(refused, wrong_answer(item_of(app, page)))
     assert "Ce qu’a fait votre réponse" in verdict.words("//section[@id='verdict']")
     assert verdict.words(NEXT) == "Question suivante"
+
+
+def test_cautions_name_topics_and_kinds_that_there_are() -> None:
+    assert set(CAUTIONS) <= set(library().packs)
+    assert set(CAUTIONS_AFTER) <= set(library().families)
+
+
+@pytest.mark.parametrize(
+    ("family", "caution"),
+    [("compass-unserviceable", "In doubt the aircraft does not fly"), ("swing-residuals", "Knowledge only")],
+)
+def test_what_a_mechanic_decides_is_said_with_the_verdict_alone(
+    app: Flask, alice: Browser, family: str, caution: str
+) -> None:
+    page = alice.start_drill(family)
+    assert caution not in page.words("//main")
+    verdict = alice.submit(page, right_answer(item_of(app, page)))
+    assert caution in verdict.words("//article")
+    assert "the current text of each comes first" in verdict.words("//section[@id='verdict']")
