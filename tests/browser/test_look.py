@@ -54,6 +54,15 @@ def height(page: Page, each: object) -> float:
     return float(page.evaluate("(element) => element.getBoundingClientRect().height", each.element_handle()))  # type: ignore[attr-defined]
 
 
+def test_on_a_phone_the_ways_begin_in_the_line_of_the_name(open_page: Opener) -> None:
+    page = open_page(View(width=320))
+    page.goto("/")
+    name, way = (page.locator(each).first.bounding_box() for each in (".name", "header nav a"))
+    assert name
+    assert way
+    assert (way["y"], way["height"]) == (name["y"], name["height"])
+
+
 def test_print_leaves_out_what_only_a_screen_needs(open_page: Opener) -> None:
     page = open_page(View(alone=True))
     start_drill(page, "datum", "true-to-compass")
