@@ -71,3 +71,21 @@ def test_flying_into_low_pressure_is_worked_in_hectopascals_where_settings_are()
         assert "setting_inhg" not in given
         lower_ft = 30 * (given["setting_hpa"] - given["actual_hpa"])
         assert item.wrong["pressure-only"] == given["indicated_ft"] - lower_ft - given.get("ridge_ft", 0)
+
+
+def test_a_slow_needle_shows_too_little_and_comes_closer_to_right_with_speed() -> None:
+    """The shape of a light aeroplane's correction table: common practice, no source."""
+    asked = [draw(library(), "asi-marks-and-errors", seed, home(), "typed").solution.given for seed in DRAWS]
+    tables = [given for given in asked if given["ask"] == "calibrated"]
+    assert len(tables) > len(DRAWS) / 3
+    for given in tables:
+        for row in ("up", "down"):
+            slow, fast = (given[f"{row}_{end}_cas_kt"] - given[f"{end}_ias_kt"] for end in ("low", "high"))
+            assert 1 <= slow <= 8, given
+            assert -3 <= fast <= slow - 3, given
+
+
+def test_no_trainer_is_faster_than_a_fast_single() -> None:
+    asked = [draw(library(), "tas-from-cas", seed, home(), "typed").solution for seed in DRAWS]
+    assert all(90 <= item.given.get("cas_kt", item.given.get("ias_kt")) <= 150 for item in asked)
+    assert max(item.key for item in asked) < 200

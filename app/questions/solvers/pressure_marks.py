@@ -11,7 +11,9 @@ from app.questions.solvers.registry import solver
 from app.questions.solvers.ticks import to_tick
 
 ROW_STEP_KT = 20
-SMALLEST_KT, LARGEST_KT, ROWS_APART_KT = 3, 8, 3
+# A needle's correction, and how far the other row's is from it: each slip must show beyond the tolerance.
+SMALLEST_KT, ROWS_APART_KT = 2.2, 2.2
+LEAST_SHRINK_KT = 3
 # What each mark says, and what is wrongly read into it.
 MEANINGS: dict[str, tuple[str, dict[str, str]]] = {
     "white-arc": (
@@ -92,50 +94,42 @@ def _end(parameters: Mapping[str, Any]) -> Solution:
 
 
 def _calibrated(parameters: Mapping[str, Any]) -> Solution:
-    low, flaps = parameters["low_ias_kt"], parameters["flaps"]
-    high, ias = low + ROW_STEP_KT, low + parameters["fraction"]
-    up, down = (_corrections(parameters, row) for row in ("up", "down"))
+    """Between two entries of a sample table: slow, the needle shows too little; faster, that shrinks and turns round."""
+    low, gone, flaps = parameters["low_ias_kt"], parameters["fraction"], parameters["flaps"]
+    high, ias = low + ROW_STEP_KT, low + gone
+    table = {f"{row}_{end}_cas_kt": at + parameters[f"{row}_{end}_cas_kt"]
+             for row in ("up", "down") for end, at in (("low", low), ("high", high))}  # fmt: skip
+    up, down = ((table[f"{row}_low_cas_kt"], table[f"{row}_high_cas_kt"]) for row in ("up", "down"))
     mine, other = (up, down) if flaps == "flaps-up" else (down, up)
-    correction, other_correction = _share(mine, ias - low), _share(other, ias - low)
-    if not _fair(mine, other) or abs(correction - other_correction) < ROWS_APART_KT:
+    cas, other_cas = _between(mine, gone), _between(other, gone)
+    if ROW_STEP_KT - max(row[1] - row[0] for row in (up, down)) < LEAST_SHRINK_KT:
+        raise Redraw("the needle comes closer to right as the speed grows")
+    if abs(cas - ias) < SMALLEST_KT or abs(cas - other_cas) < ROWS_APART_KT:
         raise Redraw("rows too near each other or to nothing")
-    nearest = low + mine[0] if ias - low <= ROW_STEP_KT / 2 else high + mine[1]
-    table = {"up_low_cas_kt": low + up[0], "up_high_cas_kt": high + up[1],
-             "down_low_cas_kt": low + down[0], "down_high_cas_kt": high + down[1]}  # fmt: skip
+    nearest, far = mine if gone <= ROW_STEP_KT / 2 else mine[::-1]
     return Solution(
-        key=round_half_up(ias + correction, 1),
+        key=round_half_up(cas, 1),
         figures=(FigureCall("airspeed", {"ias_kt": ias}),),
         given={"ask": "calibrated", "flaps": flaps, "ias_kt": ias, "low_ias_kt": low, "high_ias_kt": high, **table},
         wrong={
             "ias-as-cas": ias,
-            "correction-turned": round_half_up(ias - correction, 1),
-            "other-row": round_half_up(ias + other_correction, 1),
+            "correction-turned": round_half_up(2 * ias - cas, 1),
+            "other-row": round_half_up(other_cas, 1),
             "nearest-entry": nearest,
-            "far-entry": low + high + mine[0] + mine[1] - nearest,
+            "far-entry": far,
+            "share-from-above": round_half_up(_between(mine, ROW_STEP_KT - gone), 1),
         },
-        quantities={"low_cas_kt": low + mine[0], "high_cas_kt": high + mine[1], "gone_kt": ias - low,
-                    "rise_kt": ROW_STEP_KT + mine[1] - mine[0], "row_kt": ROW_STEP_KT,
-                    "cas_kt": round_half_up(ias + correction, 1), "other_flaps": _other(flaps)},
+        quantities={"low_cas_kt": mine[0], "high_cas_kt": mine[1], "gone_kt": gone, "rise_kt": mine[1] - mine[0],
+                    "row_kt": ROW_STEP_KT, "cas_kt": round_half_up(cas, 1), "other_flaps": _other(flaps)},
         steps=("row", "share"),
-        model_notes=("table",),
+        model_notes=("table", "slow-end"),
         features={"table": 1.0},
     )  # fmt: skip
 
 
-def _corrections(parameters: Mapping[str, Any], row: str) -> tuple[int, int]:
-    """Return a row's corrections at its two entries: the first is drawn, and how far the second is from it."""
-    first = parameters[f"{row}_low_cas_kt"]
-    return first, first + parameters[f"{row}_high_cas_kt"]
-
-
-def _share(corrections: tuple[int, int], gone_kt: int) -> float:
-    return corrections[0] + (corrections[1] - corrections[0]) * gone_kt / ROW_STEP_KT
-
-
-def _fair(mine: tuple[int, int], other: tuple[int, int]) -> bool:
-    """Whether both rows hold corrections of one sign each, and the row in use of a size worth applying."""
-    same_sign = mine[0] * mine[1] > 0 and other[0] * other[1] > 0
-    return same_sign and all(SMALLEST_KT <= abs(each) <= LARGEST_KT for each in mine)
+def _between(entries: tuple[int, int], gone_kt: int) -> float:
+    """Return a row's calibrated airspeed so far beyond its lower entry, both in knots."""
+    return entries[0] + (entries[1] - entries[0]) * gone_kt / ROW_STEP_KT
 
 
 def _other(flaps: str) -> str:
