@@ -18,7 +18,7 @@ SLIPS = {
     "no-variation": (1, 0),
     "as-read": (0, 0),
 }
-ROUNDING_DEG = 1.5  # places are drawn to a tenth of a mile, nine miles away at least
+ROUNDING_DEG = 2.1  # places are drawn to a tenth of a mile, 2.6 miles away at least
 
 
 def off_deg(ring: dict[str, Any], mark: dict[str, Any], bearing_deg: float) -> float:

@@ -2,7 +2,7 @@
 
 from cmath import rect
 from dataclasses import replace
-from math import radians, sqrt
+from math import cos, radians, sin, sqrt
 
 from app.questions.draw import draw
 from tests.questions.engine import home, library
@@ -89,3 +89,42 @@ def test_no_trainer_is_faster_than_a_fast_single() -> None:
     asked = [draw(library(), "tas-from-cas", seed, home(), "typed").solution for seed in DRAWS]
     assert all(90 <= item.given.get("cas_kt", item.given.get("ias_kt")) <= 150 for item in asked)
     assert max(item.key for item in asked) < 200
+
+
+def test_a_leg_across_meridians_is_one_that_a_light_aeroplane_flies() -> None:
+    """The angle changes by the difference of longitude times the sine of the latitude, here 52."""
+    asked = [draw(library(), "measure-track-on-chart", seed, home(), "choice").solution.given for seed in DRAWS]
+    legs = [given for given in asked if "angle_a_deg" in given]
+    assert len(legs) > len(DRAWS) / 4
+    for given in legs:
+        longitude_deg = abs(given["angle_c_deg"] - given["angle_a_deg"]) / sin(radians(52))
+        assert 60 * longitude_deg * cos(radians(52)) < 400, given
+
+
+def test_what_a_fix_is_taken_from_is_in_sight() -> None:
+    for seed in DRAWS:
+        item = draw(library(), "position-line-fix", seed, home(), "pick")
+        spots = {spot["label"]: complex(spot["east_nm"], spot["north_nm"]) for spot in item.parameters["spots"]}
+        here = spots[item.key.removeprefix("ring-")]
+        assert all(4 <= abs(here - spots[mark]) <= 19 for mark in "AB"), item.parameters
+
+
+def test_arrival_is_by_day_in_a_local_time_of_the_home_place() -> None:
+    for place, offsets in (
+        ((51.7, -1.3, "uk"), {1}),
+        ((-43.5, 172.6, "nz"), {12, 13}),
+        ((39.7, -105.0, "us"), {*range(-8, -3)}),
+    ):
+        asked = [draw(library(), "eta-revision", seed, home(*place), "typed").solution for seed in range(40)]
+        local = [item for item in asked if item.given["ask"] == "local"]
+        assert len(local) > 8
+        for item in local:
+            assert item.given["offset_h"] in offsets
+            assert 7 * 60 < item.key < 21 * 60, item.given
+
+
+def test_what_an_hour_takes_goes_with_the_speed() -> None:
+    """Some 0.2 to 0.35 litres a mile in cruise: common practice, no source."""
+    for seed in DRAWS:
+        given = draw(library(), "diversion-estimate", seed, home(), "boxes").solution.given
+        assert 0.2 < given["burn_l_h"] / given["tas_kt"] < 0.35, given

@@ -10,10 +10,10 @@ from app.physics.angles import cos_deg, difference, round_half_up, sin_deg
 from app.questions.model import Redraw, Wrong
 
 Place = tuple[float, float]
-SQUARE_NM, WIDE_NM, HIGH_NM, MARGIN_NM = 5, 60, 50, 3
-CLEAR_NM, RINGS = 6.5, 5
-LEAST_CUT_DEG, LEAST_RANGE_NM = 45, 9
-AHEAD_NM = 8
+SQUARE_NM, WIDE_NM, HIGH_NM, MARGIN_NM = 2, 24, 20, 1.2
+CLEAR_NM, RINGS = 2.6, 5
+LEAST_CUT_DEG, LEAST_RANGE_NM, LARGEST_RANGE_NM = 45, 4, 18  # a mast or a dam is in sight so far
+AHEAD_NM = 3.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +47,9 @@ class FixChart:
 def places_of(parameters: Mapping[str, Any]) -> tuple[Place, Place, Place]:
     """Return where one is and where the landmarks A and B are, none of them nearly overhead."""
     here, a, b = (_place(parameters, name) for name in ("", "_a", "_b"))
-    if min(_apart(here, a), _apart(here, b), _apart(a, b)) < LEAST_RANGE_NM:
-        raise Redraw("a landmark is nearly overhead")
+    ranges = _apart(here, a), _apart(here, b)
+    if min(*ranges, _apart(a, b)) < LEAST_RANGE_NM or max(ranges) > LARGEST_RANGE_NM:
+        raise Redraw("a landmark is nearly overhead, or too far to be seen")
     return here, a, b
 
 

@@ -16,6 +16,7 @@ SQUARE_NM = 10
 FULL_DEG = 60
 SHORTEST_NM, LONGEST_NM = 25, 80
 LEAST_TURN_DEG, LEAST_FARTHER_NM, LEAST_DRIFT_DEG, LEAST_LEG_NM = 20, 8, 5, 20
+LITRES_AN_HOUR_A_KNOT = (0.22, 0.34)  # light aeroplanes in cruise: common practice, no source
 LEAST_APART_NM = 18  # the labels of two places on the chart, which is 120 wide, keep clear of each other
 
 
@@ -35,6 +36,9 @@ def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions)
     """Key: track and distance from the position, correction by the clock rule, magnetic heading, minutes, litres."""
     here, there, start = (_place(parameters, name) for name in ("_a", "_b", ""))
     given = {name: parameters[name] for name in ("wind_from_deg", "wind_kt", "tas_kt", "variation_deg", "burn_l_h")}
+    least, most = LITRES_AN_HOUR_A_KNOT
+    if not least <= given["burn_l_h"] / given["tas_kt"] <= most:
+        raise Redraw("no aeroplane of that speed burns so little or so much")
     leg, other = _from_to(here, there), _from_to(start, there)
     if not SHORTEST_NM <= leg[1] <= LONGEST_NM or _from_to(start, here)[1] < LEAST_LEG_NM:
         raise Redraw("the alternate is very near or far, or the flight has hardly begun")

@@ -5,21 +5,37 @@ from typing import Any
 
 from app.physics.angles import shown, whole
 from app.physics.track import double_track_error, minutes_for, speed_over_kt
-from app.questions.conventions import Conventions
+from app.questions.conventions import Conventions, Region
 from app.questions.model import Redraw, Solution
 from app.questions.solvers.registry import solver
 
 DAY_MIN = 1440
 LEAST_APART_MIN = 3
 LEAST_GAP_KT, LARGEST_GAP_KT = 8, 30
+# Hours by which local time is ahead of UTC, standard and summer time; none where local time may be UTC itself.
+OFFSETS_H: dict[Region, tuple[float, ...]] = {
+    "ca-south": (-8, -7, -6, -5, -4, -3.5, -3, -2.5),
+    "ca-north": (-7, -6, -5, -4),
+    "us": (-8, -7, -6, -5, -4),
+    "uk": (1,),
+    "easa": (1, 2, 3),
+    "nz": (12, 13),
+    "au": (8, 9.5, 10, 10.5, 11),
+}
 
 
 @solver("eta-revision")
-def eta_revision(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: checkpoint time + time left at the ground speed just measured, UTC or local; minutes after midnight."""
-    ask, start, gone, took, left, planned, offset = (
-        parameters[name] for name in ("ask", "time_utc", "gone_nm", "minutes", "left_nm", "gs_kt", "offset_h")
+def eta_revision(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: checkpoint time + time left at the ground speed just measured, UTC or local; minutes after midnight.
+
+    Heading is set by day, in a local time of the home place's region.
+    """
+    ask, local_start, gone, took, left, planned = (
+        parameters[name] for name in ("ask", "takeoff_min", "gone_nm", "minutes", "left_nm", "gs_kt")
     )
+    offsets = OFFSETS_H[conventions.region]
+    offset = offsets[parameters["shuffle"] % len(offsets)]
+    start = whole(local_start - 60 * offset) % DAY_MIN
     measured = speed_over_kt(gone, took)
     gs = whole(measured)
     rest = minutes_for(left, measured)
