@@ -94,7 +94,7 @@ def _end(parameters: Mapping[str, Any]) -> Solution:
 
 
 def _calibrated(parameters: Mapping[str, Any]) -> Solution:
-    """Between two entries of a sample table: slow, the needle shows too little; faster, that shrinks and turns round."""
+    """Between two entries of a sample table: slow, the needle shows too little; faster, it comes close to right."""
     low, gone, flaps = parameters["low_ias_kt"], parameters["fraction"], parameters["flaps"]
     high, ias = low + ROW_STEP_KT, low + gone
     table = {f"{row}_{end}_cas_kt": at + parameters[f"{row}_{end}_cas_kt"]
