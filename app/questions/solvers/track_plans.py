@@ -26,16 +26,9 @@ OFFSETS_H: dict[Region, tuple[float, ...]] = {
 
 @solver("eta-revision")
 def eta_revision(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: checkpoint time + time left at the ground speed just measured, UTC or local; minutes after midnight.
-
-    Heading is set by day, in a local time of the home place's region.
-    """
-    ask, local_start, gone, took, left, planned = (
-        parameters[name] for name in ("ask", "takeoff_min", "gone_nm", "minutes", "left_nm", "gs_kt")
-    )
-    offsets = OFFSETS_H[conventions.region]
-    offset = offsets[parameters["shuffle"] % len(offsets)]
-    start = whole(local_start - 60 * offset) % DAY_MIN
+    """Key: checkpoint time + time left at the ground speed just measured, UTC or local; minutes after midnight."""
+    ask, gone, took, left, planned = (parameters[n] for n in ("ask", "gone_nm", "minutes", "left_nm", "gs_kt"))
+    start, offset = _by_day(parameters["takeoff_min"], parameters["shuffle"], conventions.region)
     measured = speed_over_kt(gone, took)
     gs = whole(measured)
     rest = minutes_for(left, measured)
@@ -66,6 +59,13 @@ def eta_revision(parameters: Mapping[str, Any], conventions: Conventions) -> Sol
         steps=("speed", "time-left", "add", *((f"local-{'ahead' if shift > 0 else 'behind'}",) if shift else ())),
         features={"past-midnight": float(eta >= DAY_MIN or not 0 <= eta + shift < DAY_MIN)},
     )  # fmt: skip
+
+
+def _by_day(local_min: int, shuffle: int, region: Region) -> tuple[int, float]:
+    """Return a local time in UTC, minutes after midnight, and the hours by which a zone of the region is ahead."""
+    offsets = OFFSETS_H[region]
+    offset = offsets[shuffle % len(offsets)]
+    return whole(local_min - 60 * offset) % DAY_MIN, offset
 
 
 @solver("double-track-error")
