@@ -92,6 +92,11 @@ class ListedRehearsal(NamedTuple):
     started_at: datetime
     phase: Phase
 
+    @property
+    def goes_on(self) -> bool:
+        """Whether it can still be answered, paused or not: then there is nothing to look up."""
+        return self.phase in {Phase.RUNNING, Phase.PAUSED}
+
 
 def start_rehearsal(
     uow: UnitOfWork, actor: Actor, library: Library, wish: tuple[str, bool], seed: int, now: datetime
@@ -155,18 +160,16 @@ def list_rehearsals(uow: UnitOfWork, actor: Actor, now: datetime) -> Sequence[Li
         return ()
     with uow.reader() as connection:
         rows = rehearsals.list_rehearsals(connection, actor.school_id, actor.visit_id)
-    return tuple(
-        ListedRehearsal(row.id, row.profile["name"][actor.language], row.started_at, phase_of(row, now)) for row in rows
-    )
+    return tuple(_listed(row, actor, now) for row in rows)
 
 
-def is_rehearsing(uow: UnitOfWork, actor: Actor, now: datetime) -> bool:
-    """Whether a rehearsal of the actor goes on, paused or not: then there is nothing to look up."""
+def find_unmarked(uow: UnitOfWork, actor: Actor, now: datetime) -> ListedRehearsal | None:
+    """Return the actor's rehearsal that is not marked yet."""
     if actor.visit_id is None:
-        return False
+        return None
     with uow.reader() as connection:
         row = rehearsals.find_unmarked(connection, actor.school_id, actor.visit_id)
-    return row is not None and phase_of(row, now) in {Phase.RUNNING, Phase.PAUSED}
+    return _listed(row, actor, now) if row else None
 
 
 def pause_rehearsal(uow: UnitOfWork, actor: Actor, rehearsal_id: UUID, now: datetime) -> None:
@@ -215,6 +218,10 @@ def require_phase(row: Rehearsal, actor: Actor, now: datetime) -> None:
 def seconds_left(row: Rehearsal, now: datetime) -> int:
     """Return how much time is left, 0 at the end."""
     return max(int((row.ends_at - (row.paused_at or now)).total_seconds()), 0)
+
+
+def _listed(row: Rehearsal, actor: Actor, now: datetime) -> ListedRehearsal:
+    return ListedRehearsal(row.id, row.profile["name"][actor.language], row.started_at, phase_of(row, now))
 
 
 def _choose(library: Library, actor: Actor, profile: ExamProfile, seed: int) -> dict[str, list[Item]]:

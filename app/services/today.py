@@ -9,6 +9,7 @@ from app.packs.library import Library
 from app.services.actor import Actor, Role
 from app.services.drills import TopicView, find_open_drill, list_topics
 from app.services.learning import LearnerState, find_state, find_state_without
+from app.services.rehearsals import ListedRehearsal, find_unmarked
 from app.services.reveal import held_items
 from app.services.sittings import DueView, list_due
 from app.services.withdrawals import offered
@@ -41,10 +42,12 @@ class OpenMisconception(NamedTuple):
 class TodayView(NamedTuple):
     """What there is to do today, the most pressing first.
 
-    next_due: when the first review falls due, where none is. away_days: how long ago the last answer is, where long.
+    rehearsal: the one that is not marked yet. next_due: when the first review falls due, where none is. away_days: how
+    long ago the last answer is, where long.
     """
 
     open_drill: UUID | None
+    rehearsal: ListedRehearsal | None
     due: Sequence[FamilyLine]
     misconceptions: Sequence[OpenMisconception]
     sets: Sequence[DueView]
@@ -63,6 +66,7 @@ def today(uow: UnitOfWork, actor: Actor, library: Library, now: datetime) -> Tod
     dues = _dues(library, state)
     return TodayView(
         open_drill=find_open_drill(uow, actor, now),
+        rehearsal=find_unmarked(uow, actor, now),
         due=tuple(_line(library, family_id, actor) for due_at, family_id in dues if due_at <= now),
         misconceptions=tuple(open_misconceptions(library, state, actor)),
         sets=sets,

@@ -18,9 +18,9 @@ from app.services.rehearsal_answers import ask, hand_in, keep_answer
 from app.services.rehearsal_marks import mark_exam
 from app.services.rehearsals import (
     Phase,
+    find_unmarked,
     get_rehearsal,
     go_on,
-    is_rehearsing,
     list_rehearsals,
     pause_rehearsal,
     start_rehearsal,
@@ -250,11 +250,13 @@ def test_rehearsals_are_their_own(uow: UnitOfWork) -> None:
 def test_rehearsing_is_known_until_the_end(uow: UnitOfWork) -> None:
     alice, bob = visitor(uow), visitor(uow)
     rehearsal = start(uow, alice)
-    assert is_rehearsing(uow, alice, NOW)
-    assert not is_rehearsing(uow, bob, NOW)
-    assert not is_rehearsing(uow, alice, UK_ENDS)
+    running, over = (find_unmarked(uow, alice, moment) for moment in (NOW, UK_ENDS))
+    assert running
+    assert over
+    assert (running.id, running.goes_on, over.id, over.goes_on) == (rehearsal, True, rehearsal, False)
+    assert find_unmarked(uow, bob, NOW) is None
     hand_in(uow, alice, library(), rehearsal, NOW)
-    assert not is_rehearsing(uow, alice, NOW)
+    assert find_unmarked(uow, alice, NOW) is None
 
 
 @pytest.mark.parametrize("late", [False, True])

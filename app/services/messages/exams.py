@@ -13,10 +13,6 @@ MESSAGES = {
         "This rehearsal is paused. Go on with it first; the clock runs again from then.",
         "Cette répétition est en pause. Reprenez-la d'abord; l'horloge tournera de nouveau.",
     ),
-    "sheet-closed": (
-        "The formula sheet is closed while you rehearse an exam. It opens again when you have handed in.",
-        "L'aide-mémoire est fermé pendant votre répétition d'examen. Il s'ouvrira après la remise.",
-    ),
     "no-pause": (
         "This rehearsal was started in strict mode: it cannot be paused.",
         "Cette répétition a commencé en mode strict : elle ne peut pas être mise en pause.",

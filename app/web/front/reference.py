@@ -4,12 +4,12 @@ from flask import render_template
 from flask.typing import ResponseReturnValue
 
 from app.services.errors import Conflict, NotFound
-from app.services.messages import say
 from app.services.reference import get_reference
-from app.services.rehearsals import is_rehearsing
+from app.services.rehearsals import find_unmarked
 from app.services.syllabus import get_syllabus, list_syllabuses
 from app.web.access import EVERYBODY, allow
 from app.web.current import actor, language, library, now, uow
+from app.web.errors import STATUS
 from app.web.front.blueprint import front
 
 
@@ -29,6 +29,7 @@ def show_syllabus(syllabus_id: str = "") -> ResponseReturnValue:
 @allow(*EVERYBODY)
 def show_reference() -> ResponseReturnValue:
     """Show the rules the questions rest on, with examples worked by the same models; closed while one rehearses."""
-    if is_rehearsing(uow(), actor(), now()):
-        raise Conflict(say("sheet-closed", language()))
+    rehearsal = find_unmarked(uow(), actor(), now())
+    if rehearsal and rehearsal.goes_on:
+        return render_template("front/show_closed_reference.html", rehearsal=rehearsal), STATUS[Conflict]
     return render_template("front/show_reference.html", sections=get_reference(language()))

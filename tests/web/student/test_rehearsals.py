@@ -202,10 +202,22 @@ def test_strict_offers_no_pause(alice: Browser) -> None:
 
 def test_formula_sheet_is_closed_for_the_one_who_rehearses(alice: Browser, bob: Browser) -> None:
     address = start(alice)
-    assert "formula sheet is closed" in alice.get_page("/reference", 409).words("//main")
+    closed = alice.get_page("/reference", 409)
+    assert "formula sheet is closed" in closed.words("//main")
+    assert closed.find("//main//a/@href") == [address]
     bob.get_page("/reference")
     hand_in(alice, address)
     alice.get_page("/reference")
+
+
+def test_today_leads_back_to_a_rehearsal_that_is_not_marked(alice: Browser, clock: Clock) -> None:
+    address = start(alice)
+    back = f"//p[@class='notice']/a[@href='{address}']"
+    assert alice.get_page("/today").words(back) == "Back to the rehearsal"
+    clock.forward(timedelta(minutes=46))
+    assert alice.get_page("/today").words(back) == "Time is up: see the result"
+    hand_in(alice, address)
+    assert not alice.get_page("/today").find(back)
 
 
 @pytest.mark.parametrize("end", ["", "/questions/1"])
