@@ -5,6 +5,7 @@ from random import Random
 from typing import Any
 
 from app.packs.library import Library
+from app.packs.own_reckoned import SOLVER as RECKONED
 from app.packs.spec import Ask, Family, Form, Scene, ValueFormat
 from app.questions.conventions import Conventions
 from app.questions.model import OPTION_FORMS, Item, NotOffered, Option, Redraw, Solution
@@ -14,6 +15,7 @@ from app.questions.solvers import find_solver
 
 MOST_ATTEMPTS = 4000
 ATTEMPTS_FOR_PLACE = 200
+ATTEMPTS_FOR_OWN_PLACE = 20  # a school's own question may have its mistakes on one side of the key alone
 ATTEMPTS_FOR_ASK = 40
 
 
@@ -49,12 +51,12 @@ def draw(library: Library, family_id: str, seed: int, conventions: Conventions, 
     place: float | None = rng.random()
     scenery = _scenery(library, conventions.place, rng)
     scene_point = rng.random()
-    lost = 0
+    lost, for_place = 0, ATTEMPTS_FOR_OWN_PLACE if family.solver == RECKONED else ATTEMPTS_FOR_PLACE
     held: str | None = None  # an ask that cannot place its key is tried again: else places would go with asks
     reason = "no legal parameters"
     for attempt in range(1, MOST_ATTEMPTS + 1):
         held = held if attempt <= ATTEMPTS_FOR_ASK else None
-        place = place if attempt <= ATTEMPTS_FOR_PLACE else None
+        place = place if attempt <= for_place else None
         try:
             ask, solution, value, options = _attempt(family, conventions, chosen, rng, (held, place))
         except Redraw as outcome:

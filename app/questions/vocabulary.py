@@ -2,6 +2,8 @@
 
 from typing import Final
 
+from app.packs.own_reckoned import PREFIX
+
 _NAMES: Final = """
 true_deg magnetic_deg compass_deg track_true_deg track_magnetic_deg variation_deg deviation_deg card card_state
 dip_deg horizontal_nt total_nt latitude_deg longitude_deg date hemisphere heading_deg start_deg target_deg turn
@@ -27,7 +29,7 @@ rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned
 push push_h spin
 points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
 opening_deg closing_deg track_error_deg distance_unit
-wrong_options explanation
+wrong_options explanation formulas
 setting_hundredths gap_hundredths level_ft next_level_ft gap_ft error_ft ridge_ft above_station_ft wind_along_kt
 usable_l burn_l_h reserve_min
 rate_ft_min later_rate_ft_min altitude_kind comparison found_inhg departure_inhg station_inhg side_inhg destination_inhg
@@ -35,3 +37,8 @@ flaps low_ias_kt high_ias_kt up_low_cas_kt up_high_cas_kt down_low_cas_kt down_h
 green_low_kt green_high_kt red_kt
 """
 VOCABULARY: Final = frozenset(_NAMES.split())
+
+
+def is_named(name: str) -> bool:
+    """Whether a parameter may be called so: by the vocabulary, or as a number of a school's own question."""
+    return name in VOCABULARY or name.startswith(PREFIX)

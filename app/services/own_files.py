@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from app.packs.library import Library
-from app.packs.own import OwnBody
+from app.packs.own import own_body
 from app.packs.spec import FORMAT
 from app.services.actor import Actor
 from app.services.errors import Invalid
@@ -25,7 +25,7 @@ def save_own(uow: UnitOfWork, actor: Actor) -> str:
     require_teaching(actor)
     with uow.reader() as connection:
         listed = own_questions.list_all(connection, actor.school_id)
-    bodies = [OwnBody.model_validate(versions[-1].body) for row, versions in listed if row.retired_at is None]
+    bodies = [own_body(versions[-1].body) for row, versions in listed if row.retired_at is None]
     written = [body.model_dump(mode="json", exclude_none=True) for body in bodies]
     return json.dumps({"format": FORMAT, "questions": written}, ensure_ascii=False, indent=2) + "\n"
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from uuid import UUID
 
 from app.packs.library import Library
-from app.packs.own import OwnBody
+from app.packs.own import own_body
 from app.packs.spec import Family, Pack
 from app.services.actor import Actor
 from app.storage.queries import own_questions
@@ -77,7 +77,7 @@ def question_of(family: str) -> UUID | None:
 def _family_of(row: AskedRow, packs: Library) -> Family | None:
     """Return a question as a family; None for one of a topic that is no more, or that cannot be read."""
     try:
-        body = OwnBody.model_validate(row.body)
+        body = own_body(row.body)
         family = body.as_family(family_id(row.question_id), row.version)
     except ValueError:
         logging.getLogger(__name__).exception("Own question %s, version %s, is left out.", row.question_id, row.version)

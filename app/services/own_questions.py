@@ -8,16 +8,17 @@ from uuid import UUID
 from sqlalchemy import Connection
 
 from app.packs.library import Library
-from app.packs.own import OwnBody
+from app.packs.own import OwnBody, ReckonedBody, own_body
 from app.packs.spec import Language
-from app.questions.draw import draw
+from app.questions.trials import try_out
 from app.services.actor import Actor
 from app.services.audit import note
 from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
-from app.services.keyed_items import KeyedItem, keyed_item
 from app.services.messages import say
-from app.services.own_checks import Finding, find_problems
+from app.services.own_checks import Drawn, Finding, find_problems
+from app.services.own_example import Example, find_example
 from app.services.own_library import family_id, with_families
+from app.services.own_preview import PreviewRow, preview
 from app.services.set_access import TEACHING
 from app.storage.ids import new_id
 from app.storage.models import OwnQuestion, OwnVersion
@@ -26,7 +27,7 @@ from app.storage.queries.own_questions import OwnChanged
 from app.storage.unit_of_work import UnitOfWork
 
 LONGEST_NOTE = 500
-EXAMPLE_SEED = 1
+TRIALS = 200
 
 
 class OwnRow(NamedTuple):
@@ -46,13 +47,15 @@ class OwnRow(NamedTuple):
 class OwnView(NamedTuple):
     """A question with all its versions, the newest first, and what may be done with the newest.
 
+    example: one of its draws; None where no draw makes a fair question. preview: what draws make of its numbers.
     alone: nobody else of the school could read it, so that whoever wrote it may release it.
     """
 
     question: OwnQuestion
     versions: Sequence[OwnVersion]
     body: OwnBody
-    keyed: KeyedItem
+    example: Example | None
+    preview: Sequence[PreviewRow]
     findings: Sequence[Finding]
     names: Mapping[UUID, str]
     may_release: bool
@@ -86,17 +89,22 @@ def get_own(uow: UnitOfWork, actor: Actor, library: Library, question_id: UUID) 
         names = own_questions.names(connection, actor.school_id)
         alone = not own_questions.others_who_teach(connection, actor.school_id, versions[-1].written_by)
     newest = versions[-1]
-    body = OwnBody.model_validate(newest.body)
+    body = own_body(newest.body)
     tried = _tried(library, body, question_id, newest.version)
-    item = draw(tried, family_id(question_id), EXAMPLE_SEED, actor.conventions, "choice")
+    family = tried.family(family_id(question_id))
+    trials = try_out(family, TRIALS) if isinstance(body, ReckonedBody) else ()
+    fair = not trials or not all(each.refusal for each in trials)
+    drawn = Drawn(find_example(tried, family, actor) if fair else None, trials)
+    waiting = newest.released_at is None
     return OwnView(
         question,
         versions[::-1],
         body,
-        keyed_item(tried, item, 1, actor.language),
-        find_problems(tried, actor, family_id(question_id), body),
+        drawn.example,
+        preview(body, trials, actor.language) if isinstance(body, ReckonedBody) else (),
+        find_problems(tried, actor, body, family.id, drawn) if waiting else (),
         names,
-        newest.released_at is None and (alone or newest.written_by != actor.own_person),
+        waiting and (alone or newest.written_by != actor.own_person),
         alone,
     )
 
@@ -154,7 +162,7 @@ def give_back(uow: UnitOfWork, actor: Actor, question_id: UUID, known: str, reas
     with uow.writer() as connection:
         newest = _newest(connection, actor, question_id, known)
         _change(connection, actor, newest, {"note": plain})
-        title = OwnBody.model_validate(newest.body).title(actor.language)
+        title = own_body(newest.body).title(actor.language)
         note(connection, actor, "own-question-given-back", title, now, reason=plain)
 
 
@@ -166,7 +174,7 @@ def set_retired(uow: UnitOfWork, actor: Actor, question_id: UUID, now: datetime,
             return
         own_questions.retire(connection, actor.school_id, question_id, now if retired else None)
         own_questions.count_change(connection, actor.school_id)
-        title = OwnBody.model_validate(versions[-1].body).title(actor.language)
+        title = own_body(versions[-1].body).title(actor.language)
         note(connection, actor, "own-question-retired" if retired else "own-question-revived", title, now)
 
 
@@ -183,7 +191,7 @@ def _row(
     names: Mapping[UUID, str],
 ) -> OwnRow:
     newest = versions[-1]
-    body = OwnBody.model_validate(newest.body)
+    body = own_body(newest.body)
     pack = library.packs.get(body.topic)
     return OwnRow(
         question.id,

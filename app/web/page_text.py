@@ -10,7 +10,7 @@ from flask_babel import gettext, lazy_gettext
 from markupsafe import Markup, escape
 
 from app.physics.angles import round_half_up
-from app.questions.numbers import decimals, east_west, north_south
+from app.questions.numbers import decimals, east_west, exact, north_south
 from app.questions.wording import WordedItem, WordedPart
 from app.services.own_library import question_of
 from app.services.progress import Mark, Progress
@@ -45,7 +45,7 @@ def add_text_filters(app: Flask) -> None:
     """Give templates their filters, and who reads the page and when."""
     filters = (
         *(result, variation, dip, angle_ew, angle_ns, whole, hint, unit_class, text_class, seconds_left, strokes),
-        *(tongue, tongue_named, question_of),
+        *(tongue, tongue_named, question_of, in_figures),
     )
     app.jinja_env.filters.update({each.__name__: each for each in filters})
     app.jinja_env.globals.update(actor=actor, now=now)
@@ -109,6 +109,11 @@ def angle_ns(value_deg: float) -> str:
 def whole(value: float) -> str:
     """Write a number without decimals."""
     return decimals(value, 0, language())
+
+
+def in_figures(value: float) -> str:
+    """Write a number as short as it stands."""
+    return exact(value, language())
 
 
 def hint(box: WordedPart) -> str:

@@ -16,7 +16,7 @@ from app.questions.numbers import heading
 from app.questions.present import present_item
 from app.questions.sums import misses_by
 from app.questions.values import is_apart, is_numeric, sort_key
-from app.questions.vocabulary import VOCABULARY
+from app.questions.vocabulary import is_named
 from app.questions.wording import WordedItem, Writer, word_item
 
 UNSHOWN = frozenset({"ask", "at_home", "hemisphere"})
@@ -100,7 +100,7 @@ def _check_given(item: Item, ask: Ask, family: Family, findings: Findings) -> No
     for call in item.solution.figures:
         names |= set(call.parameters)
     for name in item.parameters:
-        if name not in VOCABULARY:
+        if not is_named(name):
             findings.error("vocabulary", f"given {name!r} is not in the vocabulary", "Use its name there, or add it.")
         if name not in names | UNSHOWN:
             findings.error("given-not-shown", f"ask {ask.id!r} gives {name!r} but neither stem nor figure shows it")
