@@ -18,12 +18,15 @@ shift_deg shift_toward_deg spread_deg
 part fault defect serviceable residual_deg steer_deg object before_deg after_deg magnetic_latitude_deg
 other_magnetic_latitude_deg system failure direction_source swing
 phase cause compass_trend indicator_trend turn_trend asi_trend latitude_a_deg
-latitude_b_deg latitude_c_deg dip_a_deg dip_b_deg dip_c_deg variation_a_deg variation_b_deg variation_c_deg total_a_nt
+latitude_b_deg latitude_c_deg latitude_d_deg latitude_e_deg dip_a_deg dip_b_deg dip_c_deg dip_d_deg dip_e_deg
+variation_a_deg variation_b_deg variation_c_deg total_a_nt
 total_b_nt total_c_nt tas_a_kt tas_b_kt tas_c_kt
-square_nm spots relative_bearing_a_deg relative_bearing_b_deg east_nm north_nm east_a_nm north_a_nm east_b_nm north_b_nm
+square_nm spots relative_bearing_a_deg relative_bearing_b_deg east_nm north_nm east_a_nm north_a_nm east_b_nm
+north_b_nm
 angle_a_deg angle_b_deg angle_c_deg chart_scale nm_250 mi_250 km_250 nm_500
 mi_500 km_500 latitude_min longitude_min
-takeoff_min first_pass_min overhead_min checkpoint_min situation
+wind_from_a_deg wind_from_b_deg wind_from_c_deg wind_from_d_deg wind_from_e_deg takeoff_min first_pass_min
+overhead_min checkpoint_min situation
 suction_inhg clock_s later_clock_s compass_bearing_a_deg compass_bearing_b_deg
 rate_rule earlier_minutes later_minutes turned_left_deg turned_right_deg planned_turn_deg panel instrument ball mark
 push push_h spin
@@ -32,7 +35,8 @@ opening_deg closing_deg track_error_deg distance_unit
 wrong_options explanation formulas
 setting_hundredths gap_hundredths level_ft next_level_ft gap_ft error_ft ridge_ft above_station_ft wind_along_kt
 usable_l burn_l_h reserve_min
-rate_ft_min later_rate_ft_min altitude_kind comparison found_inhg departure_inhg station_inhg side_inhg destination_inhg
+rate_ft_min later_rate_ft_min altitude_kind comparison found_inhg departure_inhg station_inhg side_inhg
+destination_inhg
 flaps low_ias_kt high_ias_kt up_low_cas_kt up_high_cas_kt down_low_cas_kt down_high_cas_kt white_low_kt white_high_kt
 green_low_kt green_high_kt red_kt
 """

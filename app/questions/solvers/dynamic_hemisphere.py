@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from itertools import pairwise
+from math import comb
 from typing import Any
 
 from app.figures.model import FigureCall
@@ -20,6 +21,17 @@ STEEPEST_DIP_DEG = 70
 STAYS = ("variation-rule", "deviation-rule", "axis-speed", "side-on-start", "steady-flight", "poles-opposite")
 TURNS_ROUND = ("turn-north", "turn-south", "speed-east", "speed-west", "stop-short")
 STATEMENTS = 6
+LEVEL = tuple(latitude for latitude, place in PLACES.items() if abs(place.dip_deg) <= LEVEL_DIP_DEG)
+AGAINST = tuple(
+    latitude for latitude, place in PLACES.items() if latitude * place.dip_deg < 0 and latitude not in LEVEL
+)
+NORTHERN, SOUTHERN = (
+    tuple(
+        latitude for latitude, place in PLACES.items() if sign * latitude > 0 and sign * place.dip_deg >= LEAST_DIP_DEG
+    )
+    for sign in (1, -1)
+)
+OFF_NORTH = {"north": "reads-behind", "south": "reads-ahead", "none": "reads-right"}
 
 LEAST_APART_DIP_DEG = 8
 LEAST_APART_TAS_KT = 20
@@ -29,7 +41,9 @@ TURNS = ("turn-a", "turn-b", "turn-c")
 
 @solver("hemisphere-flip")
 def hemisphere_flip(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
-    """Key: the pair of rules that holds at a place, or the statements that hold at two places that dip apart."""
+    """Key: the pair of rules at a place, the statements that hold at two, or what five places do to a turn."""
+    if parameters["ask"] == "places":
+        return _places(parameters["shuffle"])
     latitude, place = _first_place(parameters, conventions)
     site = Site(at_home=place is None, dip_deg=whole(conventions.dip_deg) if place is None else place.dip_deg)
     if parameters["ask"] == "rules-here":
@@ -75,6 +89,42 @@ def _rules_here(latitude: float, site: Site, parameters: Mapping[str, Any]) -> S
     )  # fmt: skip
 
 
+def _places(shuffle: int) -> Solution:
+    """Sort five places by what a turn off north does there: one level, two against their latitude, one of each end."""
+    latitudes: list[float] = []
+    for among, count in ((LEVEL, 1), (AGAINST, 2), (NORTHERN, 1), (SOUTHERN, 1)):
+        shuffle, which = divmod(shuffle, comb(len(among), count))
+        latitudes += few_of(among, count, which)
+    given: dict[str, Any] = {"ask": "places"}
+    ends: dict[str, str] = {}
+    key: dict[str, str] = {}
+    slips: dict[tuple[str, str], str] = {}
+    for letter, latitude in zip("abcde", latitudes, strict=True):
+        site = Site(at_home=False, dip_deg=PLACES[latitude].dip_deg)
+        given |= {f"latitude_{letter}_deg": latitude, f"dip_{letter}_deg": site.dip_deg}
+        ends[f"end_{letter}"] = site.words["dip_end"]
+        key[f"place-{letter}"] = OFF_NORTH[site.hemisphere]
+        slips |= {(f"place-{letter}", OFF_NORTH[end]): belief for end, belief in _place_beliefs(latitude, site).items()}
+    return Solution(
+        key=key,
+        given=given,
+        options=tuple(key),
+        slips=slips,
+        quantities=ends,
+        steps=("dip-sorts", "turn-north", "turn-south", "no-rules"),
+        model_notes=("size",),
+        features={"against-latitude": 1.0, "level": 0.0},
+    )
+
+
+def _place_beliefs(latitude: float, site: Site) -> dict[str, str]:
+    """Return what is behind giving a place the rules of another end, or none."""
+    if site.hemisphere == "none":
+        return {"north": "northern-rule", "south": "southern-rule"}
+    other = "south" if site.hemisphere == "north" else "north"
+    return {other: "geographic" if latitude * site.dip_deg < 0 else "wrong-end", "none": "no-errors"}
+
+
 def _rules_of(hemisphere: str, start_deg: int, speed_change: str) -> tuple[str, str]:
     """Return behind or ahead off a pole, and the pole a change of speed shows, by the end that dips."""
     behind = (start_deg == 360) == (hemisphere == "north")
@@ -99,11 +149,7 @@ def _where_an_end_dips(
 def _when_level(start_deg: int, speed_change: str) -> tuple[str, dict[str, str]]:
     sense, pole = _rules_of("north", start_deg, speed_change)
     other_sense, other_pole = _rules_of("south", start_deg, speed_change)
-    return "neither", {
-        "northern-rule": f"{sense}-{pole}",
-        "southern-rule": f"{other_sense}-{other_pole}",
-        "mixed-rule": f"{sense}-{other_pole}",
-    }
+    return "neither", {"northern-rule": f"{sense}-{pole}", "southern-rule": f"{other_sense}-{other_pole}"}
 
 
 def _still_holds(site: Site, other: Site, given: Mapping[str, Any], shuffle: int) -> Solution:

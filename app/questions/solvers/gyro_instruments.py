@@ -10,6 +10,7 @@ from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.registry import solver
 from app.questions.solvers.subsets import few_of
+from app.questions.solvers.ticks import to_tick
 
 GYROS = ("attitude-indicator", "heading-indicator", "turn-instrument")
 # What drives each gyro in each kind of panel, in the order of GYROS.
@@ -34,6 +35,55 @@ SIGN_BELIEFS = {
     },
     "pitot": {"wrong-feed": "gauge-then-lean", "pitot-gyro": "all-at-once", "pitot-static-powered": "discharge"},
 }
+# What is true of turn instrument and ball, and what is believed instead.
+TRUE_OF_BALL = {
+    "inside-is-slip": "slip-skid-swapped",
+    "outside-is-skid": "slip-skid-swapped",
+    "pedal-of-ball": "away-from-ball",
+    "centred-no-pedal": "",
+    "instrument-side-is-turn": "turn-mirrored",
+    "needle-turn-alone": "needle-feels-roll",
+    "coordinator-roll-too": "only-turn",
+}
+FALSE_OF_BALL = {
+    "inside-is-skid": "slip-skid-swapped",
+    "outside-is-slip": "slip-skid-swapped",
+    "on-the-mark-is-balance": "ball-ignored",
+    "ball-is-for-landing": "ball-ignored",
+    "ball-side-is-turn": "turn-mirrored",
+    "steep-is-slip": "every-turn-slips",
+    "steep-is-skid": "every-turn-skids",
+    "pedal-against-ball": "away-from-ball",
+    "pedal-of-turn": "with-the-turn",
+    "pedal-against-turn": "against-the-turn",
+    "deflection-is-bank": "shows-bank",
+    "bank-and-turn-both": "bank-and-turn",
+    "needle-feels-roll-in": "needle-feels-roll",
+    "coordinator-turn-alone": "only-turn",
+}
+# What is true of the gyros' feeds, and what is believed instead.
+TRUE_OF_FEEDS = {
+    "below-arc-is-failure": "gauge-not-heeded",
+    "in-arc-is-right": "gauge-misread",
+    "without-drive-covered": "trusts-coasting",
+    "current-gone-suction-drives": "all-on-current",
+    "turn-goes-with-its-feed": "turn-feed-missed",
+    "electric-horizon-stays": "all-on-suction",
+}
+FALSE_OF_FEEDS = {
+    "looks-right-is-right": "gauge-not-heeded",
+    "low-until-it-leans": "gauge-not-heeded",
+    "in-arc-gives-up": "gauge-misread",
+    "coasting-is-good": "trusts-coasting",
+    "reset-while-coasting": "trusts-coasting",
+    "suction-runs-down-without-current": "all-runs-down",
+    "turn-always-left": "turn-feed-missed",
+    "turn-always-electric": "turn-feed-missed",
+    "every-gyro-by-suction": "all-on-suction",
+    "pitot-ice-stops-gyro": "pitot-gyro",
+    "stops-at-once": "sudden",
+}
+TICKED, UNTICKED = 2, 5
 
 
 def _panel(panel: str, failure: str) -> tuple[FigureCall, ...]:
@@ -52,7 +102,10 @@ def _driven(panel: str, feed: str) -> tuple[str, ...]:
 
 @solver("suction-failure")
 def suction_failure(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: the instruments lost with a feed, what is left to hold a heading by, or how the failure first shows."""
+    """Key: the instruments lost with a feed, what is left to hold a heading by, its first sign, or what is true."""
+    if parameters["ask"] == "statements":
+        return to_tick("statements", (TRUE_OF_FEEDS, FALSE_OF_FEEDS), (TICKED, UNTICKED), parameters["shuffle"],
+                       scene="statements", features={"other-panel": 0.0})  # fmt: skip
     asked = {"lost": _lost, "heading-left": _heading_left, "signs": _signs, "gauge": _by_gauge}[parameters["ask"]]
     return asked(parameters)
 
@@ -170,6 +223,9 @@ def _signs(parameters: Mapping[str, Any]) -> Solution:
 @solver("slip-ball-and-turn-needle")
 def slip_ball_and_turn_needle(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: turn and balance, the pedal to press, degrees turned in some seconds, or what the instrument shows."""
+    if parameters["ask"] == "statements":
+        return to_tick("statements", (TRUE_OF_BALL, FALSE_OF_BALL), (TICKED, UNTICKED), parameters["shuffle"],
+                       features={"ball-out": 0.0})  # fmt: skip
     asked = {"state": _state, "pedal": _pedal, "degrees": _degrees, "meaning": _meaning}[parameters["ask"]]
     return asked(parameters)
 

@@ -12,12 +12,16 @@ from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Step
 from app.questions.solvers.datum_conversions import variation_fits
 from app.questions.solvers.registry import solver
+from app.questions.solvers.subsets import few_of
 
 OTHER = {"left": "right", "right": "left"}
 LEAST_PART_KT = 4
 LEAST_HOME_VARIATION_DEG = 12
 LARGEST_SHARE_OF_TAS = 0.4
 HALF = 0.5
+WINDS, DRIFTS = "abcde", ("left", "none", "right")
+STRAIGHT_DEG = (0, 180)
+ROUND_THE_NOSE_DEG = (*STRAIGHT_DEG, 20, 60, 120, 160, 200, 240, 300, 340)
 LEAST_MAXIMUM_DEG, LEAST_DRIFT_DEG = 9, 3
 
 
@@ -25,8 +29,8 @@ LEAST_MAXIMUM_DEG, LEAST_DRIFT_DEG = 9, 3
 def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
     """Key: drift is track less heading, right positive, and one turns the other way; none on nose and tail."""
     ask, heading = parameters["ask"], parameters["heading_deg"]
-    if ask == "wind":
-        return _drift_of_wind(10 * ceil(heading / 10), parameters["relative_bearing_deg"], parameters["wind_kt"])
+    if ask == "winds":
+        return _drift_of_winds(10 * ceil(heading / 10), parameters["wind_kt"], parameters["shuffle"])
     drift = parameters["drift_deg"]
     track = shown(heading + drift)
     side = "right" if drift > 0 else "left"
@@ -49,26 +53,31 @@ def drift_sense(parameters: Mapping[str, Any], _conventions: Conventions) -> Sol
     )  # fmt: skip
 
 
-def _drift_of_wind(heading: int, relative: int, wind: int) -> Solution:
-    """Ask for the side alone. A wind is given in tens of degrees, so the heading is one as well."""
-    side = "none" if relative in {0, 180} else "left" if relative < 180 else "right"
-    if side == "none":
-        wrong = {"head-wind-drift": "drift-left", "nose-tail": "drift-right"}
-    else:
-        wrong = {"side": f"drift-{OTHER[side]}", "no-drift": "drift-none"}
+def _drift_of_winds(heading: int, wind_kt: int, shuffle: int) -> Solution:
+    """Sort winds by the side to which they drift. A wind is given in tens of degrees, so the heading is one as well."""
+    around = few_of(ROUND_THE_NOSE_DEG, len(WINDS), shuffle)
+    sides = {wind: "none" if deg in STRAIGHT_DEG else "left" if deg < 180 else "right"
+             for wind, deg in zip(WINDS, around, strict=True)}  # fmt: skip
+    if len(set(sides.values())) < len(DRIFTS):
+        raise Redraw("one side, or none, has no wind")
+    winds = {f"wind_from_{wind}_deg": shown(heading + deg) for wind, deg in zip(WINDS, around, strict=True)}
+    slips = {(f"wind-{wind}", f"drift-{other}"): _drift_belief(side, other)
+             for wind, side in sides.items() for other in DRIFTS if other != side}  # fmt: skip
     return Solution(
-        key=f"drift-{side}",
-        given={"ask": "wind", "heading_deg": heading, "wind_from_deg": shown(heading + relative), "wind_kt": wind},
-        wrong=wrong,
-        options=("drift-left", "drift-none", "drift-right"),
-        quantities={
-            "wind_side": OTHER.get(side, "none"),
-            "drift_side": side,
-            "relative_deg": min(relative, 360 - relative),
-        },
-        steps=("from-nose-tail",) if side == "none" else ("blown",),
+        key={f"wind-{wind}": f"drift-{side}" for wind, side in sides.items()},
+        given={"ask": "winds", "heading_deg": heading, "wind_kt": wind_kt, **winds},
+        options=tuple(f"wind-{wind}" for wind in WINDS),
+        slips=slips,
+        quantities={"tail_deg": shown(heading + 180)},
+        steps=("along-it", "from-left", "from-right"),
         features={"crosses-north": 0.0},
     )
+
+
+def _drift_belief(side: str, answered: str) -> str:
+    if side == "none":
+        return "head-wind-drift"
+    return "no-drift" if answered == "none" else "side"
 
 
 @solver("max-drift-mental")

@@ -151,10 +151,18 @@ LEVEL_DEG = 3
 STAYS_TRUE = {"variation-rule", "deviation-rule", "axis-speed", "side-on-start", "steady-flight", "poles-opposite"}
 
 
-def hemisphere_flip(draw: Draw) -> str | list[str]:
+def off_north(dip_deg: float) -> str:
+    """Return what a gentle turn to the right off north shows: the sign of what the card is off, if it is a degree."""
+    off = off_deg(0, dip_deg, bank_deg=10)
+    return "reads-right" if abs(off) < 1 else "reads-ahead" if off > 0 else "reads-behind"
+
+
+def hemisphere_flip(draw: Draw) -> Any:
     given = draw["parameters"]
     if given["ask"] == "still-holds":
         return [code for code in draw["options"] if code in STAYS_TRUE]
+    if given["ask"] == "places":
+        return {place: off_north(given[f"dip_{place[-1]}_deg"]) for place in draw["options"]}
     if abs(given["dip_deg"]) <= LEVEL_DEG:
         return "neither"
     ahead = off_deg(given["start_deg"], given["dip_deg"], bank_deg=10) > 0

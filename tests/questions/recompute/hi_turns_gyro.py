@@ -33,8 +33,21 @@ OTHERS = {
 }
 
 
+# Statements a pilot would sign (FAA-H-8083-25C ch. 8; that a slowing gyro is covered: common practice, no source).
+SO_OF_FEEDS = {
+    "below-arc-is-failure", "in-arc-is-right", "without-drive-covered", "current-gone-suction-drives",
+    "turn-goes-with-its-feed", "electric-horizon-stays",
+}  # fmt: skip
+SO_OF_TURNS = {
+    "inside-is-slip", "outside-is-skid", "pedal-of-ball", "centred-no-pedal", "instrument-side-is-turn",
+    "needle-turn-alone", "coordinator-roll-too",
+}  # fmt: skip
+
+
 def suction_failure(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "statements":
+        return right_of(draw, SO_OF_FEEDS)
     feeds = OTHERS | LIVES_ON[given["panel"]]
     failed = given.get("failure") or ("none" if 4.5 <= given["suction_inhg"] <= 5.5 else "suction")
     dead = [item for item, feed in feeds.items() if feed == failed]
@@ -50,6 +63,8 @@ def suction_failure(draw: Draw) -> Any:
 
 def turn_and_ball(draw: Draw) -> Any:
     given = draw["parameters"]
+    if given["ask"] == "statements":
+        return right_of(draw, SO_OF_TURNS)
     if given["ask"] == "meaning":
         return {"turn-needle": "turn-only", "turn-coordinator": "turn-and-roll"}[given["instrument"]]
     ball = given["ball"][len("ball-") :]

@@ -84,12 +84,16 @@ def find_wind(draw: Mapping[str, Any]) -> Any:
     return found if p["ask"] == "pair" else {"direction": found[0], "speed": found[1]}
 
 
-def drift_sense(draw: Mapping[str, Any]) -> str:
+def pushed_to(heading_deg: float, wind_from_deg: float, wind_kt: float) -> str:
+    pushed = vector(heading_deg, 100) + vector(wind_from_deg + 180, wind_kt)
+    drift = (direction(pushed) - heading_deg + 180) % 360 - 180
+    return "drift-none" if abs(drift) < 0.01 else "drift-right" if drift > 0 else "drift-left"
+
+
+def drift_sense(draw: Mapping[str, Any]) -> str | dict[str, str]:
     p = draw["parameters"]
-    if p["ask"] == "wind":
-        pushed = vector(p["heading_deg"], 100) + vector(p["wind_from_deg"] + 180, p["wind_kt"])
-        drift = (direction(pushed) - p["heading_deg"] + 180) % 360 - 180
-        return "drift-none" if abs(drift) < 0.01 else "drift-right" if drift > 0 else "drift-left"
+    if p["ask"] == "winds":
+        return {w: pushed_to(p["heading_deg"], p[f"wind_from_{w[-1]}_deg"], p["wind_kt"]) for w in draw["options"]}
     drift = (p["track_true_deg"] - p["heading_deg"] + 180) % 360 - 180
     return "drift-right-turn-left" if drift > 0 else "drift-left-turn-right"
 
