@@ -10,6 +10,7 @@ from app.physics.turning import (
     bank_for_rate_deg,
     bank_tenth_plus_seven_deg,
     normal_lead_deg,
+    rate_for_bank_deg_s,
     turn_seconds,
 )
 from tests.authorities.published import Row, row_id, rows
@@ -45,6 +46,15 @@ def timed(row: Row) -> None:
     assert seconds == pytest.approx(row["expected_seconds"], abs=EXACT)
 
 
+def rate_of_a_bank(row: Row) -> None:
+    rates = [rate_for_bank_deg_s(tas, row["inputs"]["bank"]) for tas in row["inputs"]["tas_kt"]]
+    assert rates == pytest.approx(row["expected"], abs=PRINTED_HUNDREDTH)
+    assert [turn_seconds(360.0, rate) for rate in rates] == pytest.approx(
+        row["expected_seconds"], rel=PRINTED_HUNDREDTH
+    )
+
+
+PRINTED_HUNDREDTH = 0.01
 CHECKS: dict[str, Callable[[Row], None]] = {
     "standard-rate": full_circle_in_two_minutes,
     "bank-rule-15-percent": fifteen_percent,
@@ -53,6 +63,7 @@ CHECKS: dict[str, Callable[[Row], None]] = {
     "half-bank-lead": half_the_bank,
     "timed-standard": timed,
     "timed-half": timed,
+    "rate-of-a-bank": rate_of_a_bank,
 }
 
 

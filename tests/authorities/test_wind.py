@@ -1,18 +1,34 @@
-"""Wind: the published tolerances belong to marking; the triangle is held to whole vectors here."""
+"""Wind: worked examples of a handbook and of a plotter; the triangle is held to whole vectors as well."""
 
 from math import atan2, cos, degrees, hypot, radians, sin
 
 import pytest
 
 from app.physics.angles import difference
-from app.physics.wind import solve_heading
-from tests.authorities.published import all_rows, rows
+from app.physics.wind import find_wind, solve_heading
+from tests.authorities.published import Row, row_id, rows
 from tests.tolerances import EXACT
 
 
-def test_marking_tolerances_are_left_to_the_packs() -> None:
-    assert [row["id"] for row in all_rows("wind")] == ["tolerances"]
-    assert rows("wind") == []
+def handbook_triangle(row: Row) -> None:
+    solution = solve_heading(**row["inputs"])
+    assert solution.gs_kt == pytest.approx(row["expected_gs_kt"], abs=HALF)
+    assert -90.0 < solution.wca_deg < 0.0, "the wind comes from the left, and so goes the nose"
+
+
+def found_by_plotter(row: Row) -> None:
+    wind = find_wind(**row["inputs"])
+    assert wind.from_deg == pytest.approx(row["expected_from_deg"], abs=HALF)
+    assert wind.kt == pytest.approx(row["expected_kt"], abs=A_PENCIL_DOT)
+
+
+HALF, A_PENCIL_DOT = 0.5, 1.0
+CHECKS = {"handbook-triangle": handbook_triangle, "wind-found-by-plotter": found_by_plotter}
+
+
+@pytest.mark.parametrize("row", rows("wind"), ids=row_id)
+def test_row(row: Row) -> None:
+    CHECKS[row["id"]](row)
 
 
 @pytest.mark.parametrize("wind_from_deg", range(0, 360, 30))

@@ -80,6 +80,15 @@ def test_wilson_interval() -> None:
     assert wilson(0, 0) == (0.0, 1.0)
 
 
+@pytest.mark.parametrize(
+    ("right", "count", "low", "high"),
+    [(81, 263, 0.2553, 0.3662), (15, 148, 0.0624, 0.1605), (0, 20, 0.0, 0.1611), (1, 29, 0.0061, 0.1718)],
+)
+def test_wilson_interval_of_newcombe(right: int, count: int, low: float, high: float) -> None:
+    """Newcombe 1998, Statistics in Medicine 17, 857, table I, score method without correction (as others quote it)."""
+    assert wilson(right, count) == pytest.approx((low, high), abs=5e-5)
+
+
 def test_beta_and_f_at_known_points() -> None:
     assert beta_below(0.5, 2, 2) == pytest.approx(0.5)
     assert (beta_below(0, 2, 3), beta_below(1, 2, 3)) == (0.0, 1.0)
