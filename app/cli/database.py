@@ -48,7 +48,7 @@ def sqlite_file(instance: Path) -> Path:
 
 
 def open_database(instance: Path) -> UnitOfWork:
-    """Bring the database up to date and open it."""
+    """Bring the database up to date and open it for the command that runs; it is closed with it."""
     try:
         instance.mkdir(parents=True, exist_ok=True)
         upgrade(database_of(instance))
@@ -56,4 +56,6 @@ def open_database(instance: Path) -> UnitOfWork:
         raise Refused(str(error)) from error
     except OSError as error:
         raise Refused(f"The instance folder {instance} cannot be written: {error.strerror}.") from error
-    return UnitOfWork(create_engine_for(database_of(instance)))
+    uow = UnitOfWork(create_engine_for(database_of(instance)))
+    click.get_current_context().call_on_close(uow.close)
+    return uow

@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Callable
-from contextlib import suppress
+from contextlib import closing, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -38,8 +38,7 @@ def make_whole(database: Path, fill: Callable[[UnitOfWork], None]) -> None:
     with TemporaryDirectory(dir=database.parent, prefix="draft-") as folder:
         draft = Path(folder, database.name)
         upgrade(draft)
-        engine = create_engine_for(draft)
-        fill(UnitOfWork(engine))
-        engine.dispose()
+        with closing(UnitOfWork(create_engine_for(draft))) as uow:
+            fill(uow)
         with suppress(FileExistsError):
             os.link(draft, database)

@@ -24,3 +24,7 @@ class UnitOfWork:
         """Yield a connection whose changes are kept together at the end, or not at all after an exception."""
         with self._engine.connect() as connection, begin_writing(connection):
             yield connection
+
+    def close(self) -> None:
+        """Close the connections that wait to be used; who goes on all the same gets new ones."""
+        self._engine.dispose()

@@ -1,6 +1,7 @@
 """Puts the application together; importing it has no effect, and no endpoint is open unless it says to whom."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 
@@ -80,6 +81,19 @@ def create_app(
     if settings.proxies:
         app.wsgi_app = ProxyFix(app.wsgi_app, settings.proxies, settings.proxies, x_host=settings.proxies)  # type: ignore[method-assign]
     return app
+
+
+@contextmanager
+def running(
+    settings: Settings,
+    clock: Callable[[], datetime] = utc_now,
+    draw_seed: Callable[[], int] = fresh_seed,
+    hasher: Hasher | None = None,
+) -> Iterator[Flask]:
+    """Yield the application for as long as somebody needs it in this process, then close its connections."""
+    app = create_app(settings, clock, draw_seed, hasher)
+    with closing(app.extensions[NAME].uow):
+        yield app
 
 
 def _storage(settings: Settings) -> UnitOfWork:

@@ -10,7 +10,7 @@ from flask import Flask
 from playwright.sync_api import Browser, Page, sync_playwright
 from werkzeug.serving import make_server
 
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 from tests.browser.windows import Opener, View, Windows
 from tests.fakes import PlainHasher
@@ -54,11 +54,12 @@ def axe() -> Axe:
 
 
 @pytest.fixture(scope="session")
-def served(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Flask:
+def served(migrated: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Flask]:
     """The application of the session."""
     folder = tmp_path_factory.mktemp("browser")
     database = Path(shutil.copy(migrated, folder / "lubberline.sqlite3"))
-    return create_app(Settings(folder, database, b"k" * 32), hasher=PlainHasher())
+    with running(Settings(folder, database, b"k" * 32), hasher=PlainHasher()) as app:
+        yield app
 
 
 @pytest.fixture

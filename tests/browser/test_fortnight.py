@@ -12,7 +12,7 @@ from flask import Flask
 from playwright.sync_api import Browser, Page, expect
 from werkzeug.serving import make_server
 
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 from tests.browser.practising import assert_fits, follow
 from tests.fakes import Clock, PlainHasher, Seeds
@@ -28,9 +28,10 @@ def clock() -> Clock:
 
 
 @pytest.fixture
-def timed(migrated: Path, tmp_path: Path, clock: Clock) -> Flask:
+def timed(migrated: Path, tmp_path: Path, clock: Clock) -> Iterator[Flask]:
     database = Path(shutil.copy(migrated, tmp_path / "lubberline.sqlite3"))
-    return create_app(Settings(tmp_path, database, b"k" * 32), clock, Seeds(), PlainHasher())
+    with running(Settings(tmp_path, database, b"k" * 32), clock, Seeds(), PlainHasher()) as app:
+        yield app
 
 
 @pytest.fixture

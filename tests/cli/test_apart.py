@@ -8,10 +8,16 @@ import pytest
 
 from app.environment import ROOT
 
+# What runs in a shell's background ignores an interrupt, and what it starts does too, unless told otherwise.
+CODE = """import signal, sys, time
+from app.cli.apart import apart
+signal.signal(signal.SIGINT, signal.default_int_handler)
+apart(lambda: {work})
+print('colorsys' in sys.modules)"""
+
 
 def run(work: str) -> "subprocess.Popen[str]":
-    code = f"import sys, time; from app.cli.apart import apart; apart(lambda: {work}); print('colorsys' in sys.modules)"
-    return subprocess.Popen([sys.executable, "-c", code], cwd=ROOT, stdout=subprocess.PIPE, text=True)
+    return subprocess.Popen([sys.executable, "-c", CODE.format(work=work)], cwd=ROOT, stdout=subprocess.PIPE, text=True)
 
 
 @pytest.mark.parametrize(

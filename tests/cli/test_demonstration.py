@@ -1,5 +1,6 @@
 """The demonstration's database is made whole or not at all."""
 
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -21,7 +22,7 @@ def interrupted(uow: UnitOfWork) -> None:
 
 
 def names_in(database: Path) -> list[str]:
-    with UnitOfWork(create_engine_for(database)).reader() as connection:
+    with closing(UnitOfWork(create_engine_for(database))) as uow, uow.reader() as connection:
         return [school.name for school in schools.list_schools(connection)]
 
 

@@ -1,3 +1,4 @@
+from contextlib import closing
 from pathlib import Path
 
 from click.testing import CliRunner, Result
@@ -41,8 +42,8 @@ def test_set_aside_needs_a_withdrawal_and_names_what_it_did(tmp_path: Path) -> N
 
 def test_a_school_s_own_question_is_known_where_it_is_asked(tmp_path: Path) -> None:
     run("school", "add", "north-bay", "North Bay", "--administrator", "Selma Roy", instance=tmp_path)
-    uow = UnitOfWork(create_engine_for(tmp_path / "lubberline.sqlite3"))
-    own = family_id(released(uow, cast_of(uow)))
+    with closing(UnitOfWork(create_engine_for(tmp_path / "lubberline.sqlite3"))) as uow:
+        own = family_id(released(uow, cast_of(uow)))
     dry = run("regrade", own, "--dry-run", instance=tmp_path)
     assert [line.partition(":")[0] for line in dry.output.splitlines()] == ["one", "Nothing was changed."]
     assert run("regrade", own, "--school", "north-bay", instance=tmp_path).exit_code == 2

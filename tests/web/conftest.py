@@ -1,13 +1,14 @@
 """An application for the tests of pages: real packs, a migrated database, a clock and seeds that stand still."""
 
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
 from flask import Flask
 
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 from tests.fakes import Clock, PlainHasher, Seeds
 from tests.web.browsing import Browser
@@ -39,8 +40,16 @@ def hasher() -> PlainHasher:
 
 
 @pytest.fixture(scope="session")
-def whole_app(settings: Settings, clock: Clock, seeds: Seeds, hasher: PlainHasher) -> Flask:
-    return create_app(settings, clock, seeds, hasher)
+def whole_app(settings: Settings, clock: Clock, seeds: Seeds, hasher: PlainHasher) -> Iterator[Flask]:
+    with running(settings, clock, seeds, hasher) as app:
+        yield app
+
+
+@pytest.fixture
+def run() -> Iterator[Callable[..., Flask]]:
+    """Makes a further application, as `create_app` does, for this test alone."""
+    with ExitStack() as stack:
+        yield lambda *parts, **named: stack.enter_context(running(*parts, **named))
 
 
 @pytest.fixture

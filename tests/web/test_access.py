@@ -1,5 +1,6 @@
 """Who may use what: the whole table, and the factory that does not start without it."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -193,8 +194,8 @@ def test_nobody_is_not_a_role() -> None:
         guard_requests(app)
 
 
-def test_refuses_other_role(settings: Settings) -> None:
-    app = create_app(settings)
+def test_refuses_other_role(run: Callable[..., Flask], settings: Settings) -> None:
+    app = run(settings)
     app.add_url_rule("/class", "class", allow(Role.INSTRUCTOR)(lambda: "the class"))
     page = Browser(app).get_page("/class", status=403)
     assert page.heading == "This is not open to you"

@@ -1,6 +1,7 @@
 """Every refusal and failure is a page in the reader's language, with the right status and no trace."""
 
 import logging
+from collections.abc import Callable, Iterator
 from typing import NoReturn
 
 import pytest
@@ -10,7 +11,7 @@ from werkzeug.exceptions import HTTPException, abort
 from app.services.errors import Conflict, Invalid, NotAllowed, NotFound
 from app.web.access import EVERYBODY, allow
 from app.web.errors import STATUS, TEXTS
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 from tests.pages import Page
 from tests.web.browsing import Browser
@@ -42,8 +43,9 @@ class Failing:
 
 
 @pytest.fixture(scope="module")
-def failing(settings: Settings) -> Failing:
-    return Failing(create_app(settings))
+def failing(settings: Settings) -> Iterator[Failing]:
+    with running(settings) as app:
+        yield Failing(app)
 
 
 @pytest.mark.parametrize("language", ["en", "fr"])
@@ -97,14 +99,14 @@ def test_failure_shows_no_trace(failing: Failing, language: str, caplog: pytest.
     assert "secret detail" in caplog.text
 
 
-def test_broken_database_is_a_page_too(settings: Settings, alice: Browser, caplog: pytest.LogCaptureFixture) -> None:
+def test_broken_database_is_a_page_too(
+    run: Callable[..., Flask], settings: Settings, alice: Browser, caplog: pytest.LogCaptureFixture
+) -> None:
     """Whoever has a visit cannot be looked up then; the page must not need it."""
     alice.start_drill("true-to-compass")
     cookie = alice.client.get_cookie("lubberline")
     assert cookie
-    broken = Browser(
-        create_app(Settings(settings.instance, settings.instance / "no" / "such.sqlite3", settings.secret_key))
-    )
+    broken = Browser(run(Settings(settings.instance, settings.instance / "no" / "such.sqlite3", settings.secret_key)))
     broken.client.set_cookie("lubberline", cookie.value)
     with caplog.at_level(logging.CRITICAL):
         page = broken.get_page("/topics", status=500)

@@ -1,12 +1,12 @@
 """What every answer carries."""
 
 import gzip
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
 from flask import Flask
 
-from app.web.factory import create_app
 from app.web.settings import Settings
 from tests.web.browsing import Browser
 
@@ -59,13 +59,13 @@ def test_other_names_are_refused(alice: Browser, host: str) -> None:
     assert "Traceback" not in response.text
 
 
-def test_names_of_the_settings_are_answered(settings: Settings) -> None:
-    browser = Browser(create_app(replace(settings, hosts=("ground.school.example",))))
+def test_names_of_the_settings_are_answered(run: Callable[..., Flask], settings: Settings) -> None:
+    browser = Browser(run(replace(settings, hosts=("ground.school.example",))))
     assert browser.get("/health", headers={"Host": "Ground.School.example:443"}).status_code == 200
 
 
-def test_https_behind_a_proxy(settings: Settings) -> None:
-    browser = Browser(create_app(replace(settings, proxies=1)))
+def test_https_behind_a_proxy(run: Callable[..., Flask], settings: Settings) -> None:
+    browser = Browser(run(replace(settings, proxies=1)))
     response = browser.get("/", headers={"X-Forwarded-Proto": "https", "X-Forwarded-For": "192.0.2.1"})
     assert "max-age" in response.headers["Strict-Transport-Security"]
     assert "; Secure" in response.headers["Set-Cookie"]

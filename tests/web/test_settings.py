@@ -1,13 +1,14 @@
 """Settings from the environment, and the key in the instance folder."""
 
 import stat
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from flask import Flask
 
-from app.web.factory import create_app
 from app.web.settings import KEY_BYTES, KEY_FILE, Settings, WrongSetting, read_secret_key
 from tests.fakes import PlainHasher
 from tests.web.browsing import Browser
@@ -72,9 +73,11 @@ def test_key_is_not_shown(tmp_path: Path) -> None:
     assert "secret" not in repr(Settings(tmp_path, tmp_path, b"secret" * 8)).replace("secret_key", "")
 
 
-def test_demonstration_is_marked_on_every_page_and_nothing_else_is(settings: Settings) -> None:
-    marked = create_app(replace(settings, demonstration=True), hasher=PlainHasher())
+def test_demonstration_is_marked_on_every_page_and_nothing_else_is(
+    run: Callable[..., Flask], settings: Settings
+) -> None:
+    marked = run(replace(settings, demonstration=True), hasher=PlainHasher())
     for address in ("/", "/topics", "/bench", "/nowhere"):
         page = Browser(marked).get(address).get_data(as_text=True)
         assert "Demonstration: school, people and answers are made up." in page
-    assert "Demonstration" not in Browser(create_app(settings, hasher=PlainHasher())).get("/").get_data(as_text=True)
+    assert "Demonstration" not in Browser(run(settings, hasher=PlainHasher())).get("/").get_data(as_text=True)

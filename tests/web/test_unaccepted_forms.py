@@ -1,13 +1,14 @@
 """A form without our token does nothing, and what was typed can be sent again."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from flask import Flask
 
 from app.services.actor import Role
 from app.services.visits import IDLE
-from app.web.factory import create_app
 from app.web.sessions import COOKIE
 from app.web.settings import Settings
 from tests.fakes import Clock
@@ -65,8 +66,10 @@ def test_signing_in_and_out_changes_the_token(school: OneSchool) -> None:
     ("came_from", "status"),
     [(None, 400), ("https://elsewhere.example/", 400), ("http://localhost/", 400), ("https://localhost/topics", 303)],
 )
-def test_over_https_a_form_comes_from_our_own_pages(settings: Settings, came_from: str | None, status: int) -> None:
-    browser = Browser(create_app(replace(settings, proxies=1)))
+def test_over_https_a_form_comes_from_our_own_pages(
+    run: Callable[..., Flask], settings: Settings, came_from: str | None, status: int
+) -> None:
+    browser = Browser(run(replace(settings, proxies=1)))
     browser.headers |= {"X-Forwarded-Proto": "https"} | ({"Referer": came_from} if came_from else {})
     page = browser.get_page("/topics")
     sent = browser.post("/language", {"csrf_token": page.token, "language": "fr"}, base_url="https://localhost")

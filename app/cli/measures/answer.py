@@ -20,7 +20,7 @@ from app.cli.measures import Reading, cpu_ms
 from app.cli.measures.floor import floor_application, poster
 from app.cli.measures.visitor import Visitor, fill_form
 from app.storage.migrate import upgrade
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.question_page import AT_ONCE
 from app.web.settings import Settings
 
@@ -56,8 +56,11 @@ def _standing_ready() -> Iterator[tuple[Visitor, Callable[[], object]]]:
     with TemporaryDirectory() as folder:
         settings = Settings.from_environment(Path(folder), {})
         upgrade(settings.database)
-        application = create_app(settings, draw_seed=lambda: next(seeds))
-        yield Visitor(application), poster(floor_application(Path(folder) / "floor.sqlite3"), "/answer")
+        with (
+            running(settings, draw_seed=lambda: next(seeds)) as application,
+            floor_application(Path(folder) / "floor.sqlite3") as floor,
+        ):
+            yield Visitor(application), poster(floor, "/answer")
 
 
 def _practise(visitor: Visitor, start: str, floor: Callable[[], object]) -> _Costs:

@@ -7,7 +7,7 @@ attempts.
 
 import sqlite3
 from collections.abc import Iterator, Sequence
-from contextlib import closing, contextmanager
+from contextlib import closing
 from datetime import UTC, datetime
 from math import inf
 from pathlib import Path
@@ -32,7 +32,7 @@ from app.storage.models import School, SchoolClass
 from app.storage.queries import classes, quality, schools
 from app.storage.queries.quality import SumsRow
 from app.storage.unit_of_work import UnitOfWork
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 
 SIZES = (1_000_000, 10_000_000)
@@ -94,7 +94,7 @@ def _school(settings: Settings) -> tuple[UUID, UUID]:
     """Add a school with an instructor who can sign in and their class; return the ids of school and class."""
     school_id, class_id = new_id(NOW), new_id(NOW)
     who = NewPerson(Role.INSTRUCTOR, "Ingrid", LOGIN, "en", Argon2().hash(PASSWORD))
-    with closing_uow(settings) as uow, uow.writer() as connection:
+    with _opened(settings) as uow, uow.writer() as connection:
         schools.add_school(connection, School(school_id, CODE, "Many Answers", "en", "America/Toronto", NOW))
         classes.add_class(connection, SchoolClass(school_id, class_id, "Evening", NOW))
         teacher = add_account(connection, school_id, who, NOW)
@@ -102,26 +102,22 @@ def _school(settings: Settings) -> tuple[UUID, UUID]:
     return school_id, class_id
 
 
-@contextmanager
-def closing_uow(settings: Settings) -> Iterator[UnitOfWork]:
-    """Open the database and close it again: it is filled by a connection of its own."""
-    engine = create_engine_for(settings.database)
-    try:
-        yield UnitOfWork(engine)
-    finally:
-        engine.dispose()
+def _opened(settings: Settings) -> "closing[UnitOfWork]":
+    """Open the database, to be closed again: it is filled by a connection of its own."""
+    return closing(UnitOfWork(create_engine_for(settings.database)))
 
 
 def _page_ms(settings: Settings, class_id: UUID) -> float:
     """Return the processor time of the page, asked for by its signed-in instructor."""
-    visitor = Visitor(create_app(settings, lambda: NOW))
-    form = fill_form(visitor.get("/sign-in").page, "/sign-in")
-    visitor.post("/sign-in", form | {"school": CODE, "login": LOGIN, "password": PASSWORD})
-    address = f"/classes/{class_id}/weak-spots"
-    answered = visitor.get(address)
-    if answered.status != 200 or f"{CLASS_SIZE} of {CLASS_SIZE} students" not in answered.page:
-        raise click.ClickException(f"the page answered {answered.status}: nothing to measure before it works")
-    return cpu_ms(lambda: visitor.get(address), ROUNDS)
+    with running(settings, lambda: NOW) as application:
+        visitor = Visitor(application)
+        form = fill_form(visitor.get("/sign-in").page, "/sign-in")
+        visitor.post("/sign-in", form | {"school": CODE, "login": LOGIN, "password": PASSWORD})
+        address = f"/classes/{class_id}/weak-spots"
+        answered = visitor.get(address)
+        if answered.status != 200 or f"{CLASS_SIZE} of {CLASS_SIZE} students" not in answered.page:
+            raise click.ClickException(f"the page answered {answered.status}: nothing to measure before it works")
+        return cpu_ms(lambda: visitor.get(address), ROUNDS)
 
 
 def _sql_ms(settings: Settings, school_id: UUID, class_id: UUID) -> float:
@@ -134,7 +130,7 @@ def _sql_ms(settings: Settings, school_id: UUID, class_id: UUID) -> float:
 
 def _sums(settings: Settings, school_id: UUID) -> Iterator[Reading]:
     """Yield what the statistics of all questions take from the tallies, from the attempts, and how far they differ."""
-    with closing_uow(settings) as uow, uow.reader() as connection:
+    with _opened(settings) as uow, uow.reader() as connection:
         started = perf_counter()
         kept = quality.sum_families(connection, school_id)
         tallied = perf_counter()

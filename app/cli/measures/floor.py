@@ -6,6 +6,7 @@ token, no grading. Every goal is a multiple of it, measured in the same run, so 
 
 import sqlite3
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import cache
 from io import BytesIO, StringIO
 from os import getpid
@@ -31,19 +32,21 @@ PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{{ t
 
 def measure() -> Iterator[Reading]:
     """Yield the floor and the share of it that is the page alone."""
-    with TemporaryDirectory() as folder:
-        application = floor_application(Path(folder) / "floor.sqlite3")
+    with TemporaryDirectory() as folder, floor_application(Path(folder) / "floor.sqlite3") as application:
         yield Reading("floor: one answer", cpu_ms(poster(application, "/answer"), ROUNDS), "ms")
         yield Reading("floor: its page alone", cpu_ms(poster(application, "/page"), ROUNDS), "ms")
 
 
-def floor_application(database: Path) -> Flask:
-    """Build the bare application on a fresh database with the product's own settings for SQLite."""
+@contextmanager
+def floor_application(database: Path) -> Iterator[Flask]:
+    """Yield the bare application on a fresh database with the product's own settings for SQLite."""
+    opened: list[sqlite3.Connection] = []
 
     @cache
     def connected(thread: tuple[int, int]) -> sqlite3.Connection:
         del thread
         connection = sqlite3.connect(database, isolation_level=None, timeout=BUSY_TIMEOUT_S)
+        opened.append(connection)
         connection.executescript("PRAGMA journal_mode=WAL; PRAGMA synchronous=NORMAL; PRAGMA cache_size=-16000;")
         return connection
 
@@ -70,7 +73,9 @@ def floor_application(database: Path) -> Flask:
         connection.execute("COMMIT")
         return page()
 
-    return application
+    yield application
+    for connection in opened:
+        connection.close()
 
 
 def poster(application: Flask, path: str) -> Callable[[], bytes]:

@@ -9,4 +9,5 @@ from app.cli.server import Server
 
 if __name__ == "__main__":
     listener = claim_port("127.0.0.1", 0)
-    Server(floor_application(Path(sys.argv[1]) / "floor.sqlite3"), listener).run()
+    with floor_application(Path(sys.argv[1]) / "floor.sqlite3") as application:
+        Server(application, listener).run()

@@ -24,8 +24,8 @@ def measure() -> Iterator[Reading]:
     """Yield the median family and the dearest one, as multiples of the page alone."""
     library, conventions = open_library(), golden_conventions()
     costs = {family_id: item_ms(library, family_id, conventions) for family_id in library.families}
-    with TemporaryDirectory() as folder:
-        page_ms = cpu_ms(poster(floor_application(Path(folder) / "floor.sqlite3"), "/page"), ROUNDS)
+    with TemporaryDirectory() as folder, floor_application(Path(folder) / "floor.sqlite3") as floor:
+        page_ms = cpu_ms(poster(floor, "/page"), ROUNDS)
     dearest = max(costs, key=lambda family_id: costs[family_id])
     yield Reading("item: median family", median(costs.values()), "ms")
     yield Reading("item: median family / page", median(costs.values()) / page_ms, "x", GOAL_ORDINARY)

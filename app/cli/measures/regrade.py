@@ -3,6 +3,7 @@
 import resource
 import sys
 from collections.abc import Iterator, Sequence
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -49,12 +50,11 @@ def measure(people: int = PEOPLE) -> Iterator[Reading]:
     with TemporaryDirectory() as folder:
         settings = Settings.from_environment(Path(folder), {})
         upgrade(settings.database)
-        engine = create_engine_for(settings.database)
-        uow, library = UnitOfWork(engine), load_library(settings.packs)
-        actors = [open_visit(uow, guest("en", START), START).actor for _ in range(people)]
-        spoilt = _answer_all(uow, library, actors)
-        yield from _measure(uow, library, actors[0].school_id, (people * EACH, spoilt))
-        engine.dispose()
+        library = load_library(settings.packs)
+        with closing(UnitOfWork(create_engine_for(settings.database))) as uow:
+            actors = [open_visit(uow, guest("en", START), START).actor for _ in range(people)]
+            spoilt = _answer_all(uow, library, actors)
+            yield from _measure(uow, library, actors[0].school_id, (people * EACH, spoilt))
 
 
 def _measure(uow: UnitOfWork, library: Library, school_id: UUID, made: tuple[int, int]) -> Iterator[Reading]:

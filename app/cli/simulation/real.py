@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
 from random import Random
@@ -44,13 +45,12 @@ def study_services(library: Library, bank: Sequence[Kin], learners: int, days: i
     with TemporaryDirectory() as folder:
         file = Path(folder) / "simulated.sqlite3"
         upgrade(file)
-        engine = create_engine_for(file)
-        for number in range(learners):
-            walk = _Walk(UnitOfWork(engine), (library, bank), number, seed)
-            walk.go(days)
-            walks.append(walk)
-        apart = max(walk.difference() for walk in walks)
-        engine.dispose()
+        with closing(UnitOfWork(create_engine_for(file))) as uow:
+            for number in range(learners):
+                walk = _Walk(uow, (library, bank), number, seed)
+                walk.go(days)
+                walks.append(walk)
+            apart = max(walk.difference() for walk in walks)
     predicted, true = ([pair for walk in walks for pair in walk.pairs[each]] for each in ("predicted", "true"))
     yield Figure(NAME + "log loss, items chosen to be missed now and then", log_loss(predicted))
     yield Figure(NAME + "log loss of the true probabilities", log_loss(true))

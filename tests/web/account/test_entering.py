@@ -1,9 +1,11 @@
 """Coming in and going out: what works, what is refused, and what nobody can learn or do by trying."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from flask import Flask
 
 from app.services.actor import Role
 from app.services.schools import add_slip
@@ -11,7 +13,6 @@ from app.services.throttle import MOST, WINDOW
 from app.storage.models import Person
 from app.storage.queries.audit import list_entries
 from app.storage.queries.people import PERSON, find_person
-from app.web.factory import create_app
 from app.web.settings import Settings
 from tests.fakes import START, Clock, PlainHasher, Seeds
 from tests.web.browsing import Browser
@@ -138,8 +139,10 @@ def test_too_many_tries_shut_the_account_for_a_while_even_for_the_right_password
 
 
 @pytest.mark.usefixtures("pupil")
-def test_tries_are_counted_across_workers(school: OneSchool, settings: Settings, clock: Clock, seeds: Seeds) -> None:
-    other = create_app(settings, clock, seeds, PlainHasher())
+def test_tries_are_counted_across_workers(
+    run: Callable[..., Flask], school: OneSchool, settings: Settings, clock: Clock, seeds: Seeds
+) -> None:
+    other = run(settings, clock, seeds, PlainHasher())
     for number in range(MOST["account"]):
         try_to_enter(Browser(other if number % 2 else school.app), claim(school, password=WRONG))
     for app in (other, school.app):

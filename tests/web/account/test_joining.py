@@ -12,7 +12,7 @@ from app.services.actor import Role
 from app.services.throttle import MOST
 from app.storage.queries import classes
 from app.storage.queries.people import find_person_by_login
-from app.web.factory import create_app
+from app.web.factory import running
 from app.web.settings import Settings
 from tests.fakes import Clock, PlainHasher, Seeds
 from tests.web.browsing import Browser
@@ -106,7 +106,8 @@ def test_schools_are_made_on_a_page_only_where_that_is_open(app: Flask) -> None:
 
 @pytest.fixture
 def open_app(settings: Settings, clock: Clock, seeds: Seeds) -> Iterator[Flask]:
-    yield create_app(replace(settings, open_schools=True), clock, seeds, PlainHasher())
+    with running(replace(settings, open_schools=True), clock, seeds, PlainHasher()) as app:
+        yield app
     clock.reset()
 
 

@@ -1,13 +1,13 @@
 """A question that the packs have changed since: open ones are asked anew, answered ones keep their verdict."""
 
 import shutil
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from flask import Flask
 
-from app.web.factory import create_app
 from app.web.sessions import COOKIE
 from app.web.settings import Settings
 from tests.fakes import START
@@ -22,14 +22,14 @@ AFTER = "deviation_deg = {low = 7, high = 8, signs = true}"
 
 
 @pytest.fixture
-def revised(settings: Settings, tmp_path: Path) -> Flask:
+def revised(run: Callable[..., Flask], settings: Settings, tmp_path: Path) -> Flask:
     """The same application after the family's numbers were changed."""
     packs = Path(shutil.copytree(PACKS, tmp_path / "packs"))
     file = packs / "datum" / "families" / f"{FAMILY}.toml"
     text = file.read_text("utf-8")
     assert BEFORE in text
     file.write_text(text.replace(BEFORE, AFTER), "utf-8")
-    return create_app(replace(settings, packs=packs), clock=lambda: START)
+    return run(replace(settings, packs=packs), clock=lambda: START)
 
 
 def same_visitor(alice: Browser, app: Flask) -> Browser:
