@@ -38,6 +38,7 @@ ROUNDING: Mapping[Nearest, tuple[str, str]] = {
     "100": ("Round to the nearest 100", "Arrondissez à la centaine"),
 }
 CAPITALS = re.compile(rf"\b{NAME}\b")
+TYPED = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)", re.ASCII)
 STATED = re.compile(r"\d+(?:[.,]\d+)?")
 
 
@@ -56,7 +57,11 @@ def _name(text: str) -> str:
 
 
 def _number(value: object) -> object:
-    return "".join(value.split()).replace(",", ".").replace("\u2212", "-") if isinstance(value, str) else value
+    """Return a number as people type it; what is none is left as it was typed, to be named."""
+    if not isinstance(value, str):
+        return value
+    plain = "".join(value.split()).replace(",", ".").replace("\u2212", "-")
+    return plain if TYPED.fullmatch(plain) else value
 
 
 FormulaText = Annotated[str, AfterValidator(_readable)]

@@ -21,6 +21,7 @@ from tests.services.people import CONVERSIONS, sign_up
 from tests.services.tallied import tally
 from tests.services.test_quality import practise
 from tests.web.members import OneSchool
+from tests.web.own.reckoned import as_sent
 from tests.web.own.written import WRITTEN
 
 PLAIN_PAGES = (
@@ -152,14 +153,16 @@ def test_own_questions(open_page: Opener, axe: Axe, school: OneSchool, view: Vie
     writer.goto("/own-questions")
     check(writer)
     follow(writer, "main a.button")
-    check(writer)
-    follow(writer, "main form button.button")
-    check(writer)
-    for name, text in WRITTEN.items():
-        field = writer.locator(f"[name='{name}']")
-        field.select_option(text) if name in ("topic", "grade") else field.fill(text)
-    follow(writer, "main form button.button")
-    check(writer)
+    for fields in (as_sent(), WRITTEN):
+        writer.goto("/own-questions/new" + ("?answer=number" if "answer.formula" in fields else ""))
+        check(writer)
+        follow(writer, "main form button.button")
+        check(writer)
+        for name, text in fields.items():
+            field = writer.locator(f"[name='{name}']")
+            field.select_option(text) if field.locator("option").count() else field.fill(text)
+        follow(writer, "main form button.button")
+        check(writer)
     reader.goto(writer.url)
     check(reader)
     follow(reader, "main form button.button >> nth=0")
