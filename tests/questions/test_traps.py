@@ -160,6 +160,9 @@ def test_trap_09_rules_of_thumb_for_bank_disagree() -> None:
         for tas_kt in (100, 80)
     ]
     assert rows == [[15.4, 17, 15], [12.4, 15, 12]]
+    said = {"fifteen-percent": "15 %", "tenth-plus-seven": "7", "exact": "tangent"}
+    for item in drawn("rate-one-bank"):
+        assert said[item.parameters["rate_rule"]] in stem(item).replace("\u00a0", " "), "the stem says which rule"
 
 
 def test_trap_10_deviation_is_for_less_steer_and_east_is_positive() -> None:
@@ -187,16 +190,25 @@ def test_trap_12_east_is_least_going_down_and_turns_round_on_the_way_back() -> N
             total = given["variation_deg"] + given["deviation_deg"]
             assert item.key == shown(given["true_deg"] - total)
             assert item.solution.quantities.get("total_deg", total) == total
+    for item in drawn("compass-to-true"):
+        given = item.parameters
+        if item.ask == "true":
+            assert item.key == shown(given["compass_deg"] + given["deviation_deg"] + given["variation_deg"])
+        elif item.ask == "true-from-magnetic":
+            assert item.key == shown(given["magnetic_deg"] + given["variation_deg"])
 
 
 def test_trap_13_annual_change_is_a_signed_sum_in_minutes_that_may_cross_zero() -> None:
     assert variation_updated_deg(-0.5, 9, 10) == pytest.approx(1.0)
     assert variation_updated_deg(-10, 6, 10) == pytest.approx(-9), "an easterly change reduces west variation"
+    crossed = 0
     for item in drawn("variation-update"):
         if item.ask == "minutes":
             given = item.parameters
             years = given["year"] - given["printed_year"]
             assert item.key == given["printed_variation_min"] + years * given["annual_change_min"]
+            crossed += item.key * given["printed_variation_min"] < 0
+    assert crossed, "some of them change from west to east, or back"
 
 
 def test_trap_14_isogonals_across_the_agonic_line_keep_their_signs() -> None:
@@ -206,6 +218,12 @@ def test_trap_14_isogonals_across_the_agonic_line_keep_their_signs() -> None:
     for item in across:
         ends = sorted((item.parameters["isogonal_deg"], item.parameters["next_isogonal_deg"]))
         assert ends[0] <= item.key <= ends[1]
+    for item in drawn("isogonal-read"):
+        given = item.parameters
+        if item.ask == "point":
+            part = given["gone_nm"] / (given["gone_nm"] + given["left_nm"])
+            step = given["next_isogonal_deg"] - given["isogonal_deg"]
+            assert item.key == pytest.approx(given["isogonal_deg"] + part * step, abs=0.051)
 
 
 def test_trap_15_written_wind_is_true_and_variation_comes_after_the_triangle() -> None:
@@ -218,6 +236,14 @@ def test_trap_15_written_wind_is_true_and_variation_comes_after_the_triangle() -
         strength = given.get("gust_kt", given["wind_kt"])
         part_kt = headwind_kt if item.ask == "along" else crosswind_kt
         assert item.key == pytest.approx(part_kt(10 * given["runway"], wind_magnetic, strength), abs=0.51)
+    written = 0
+    for item in drawn("wind-datum"):
+        given = item.parameters
+        true_text = given["wind_source"] in {"metar", "taf"} and given["region"] != "ca-north"
+        written += true_text
+        wanted = given["wind_from_deg"] - (given["variation_deg"] if true_text else 0)
+        assert abs(difference(item.key, wanted)) <= 5, given
+    assert DRAWS > written > DRAWS / 4
 
 
 @pytest.mark.parametrize("where", [(45.3, -75.7, "ca-south"), (63.7, -68.5, "ca-north"), (39.7, -105.0, "us")])
@@ -250,6 +276,10 @@ def test_trap_18_the_way_back_needs_the_drift_anew() -> None:
     home_deg = heading_home_deg(90, -8.4)
     assert home_deg == pytest.approx(278.4)
     assert home_deg != pytest.approx(wrap360(90 - 8.4 + 180)), "not the reciprocal of the heading out"
+    for item in drawn("return-to-departure"):
+        track_deg, heading_deg = item.parameters["track_true_deg"], item.parameters["heading_deg"]
+        assert item.key == shown(2 * track_deg - heading_deg + 180), "as far to the other side of the track home"
+        assert item.key != shown(heading_deg + 180)
 
 
 def test_trap_19_numbers_are_rounded_half_up_and_wrapped() -> None:
@@ -264,6 +294,15 @@ def test_trap_19_numbers_are_rounded_half_up_and_wrapped() -> None:
 def test_trap_20_an_indicator_that_reads_too_much_takes_you_left() -> None:
     assert off_track_by_indicator_nm(5, 60) == pytest.approx(-5)
     assert magnetic_from_compass(CorrectionCard((90, 180, 270, 360), (93, 180, 270, 360)), 93) == pytest.approx(90)
+    for item in drawn("hi-wrong-effect"):
+        given = item.parameters
+        miles = given["indicator_error_deg"] * given["distance_nm"] / 60
+        assert item.key == pytest.approx(-miles, abs=0.051), "reads more, so one flies left of what one wants"
+    for item in drawn("hi-set-value", form="typed"):
+        if item.ask == "value" and item.parameters["region"] == "ca-south":
+            given = item.parameters
+            compass_deg = given.get("compass_deg", given.get("reading_deg"))
+            assert item.key == shown(compass_deg + given["deviation_deg"]), "magnetic: no variation is applied"
     for item in drawn("northern-airspace-reference", where=(63.7, -68.5, "ca-north")):
         if item.ask == "indicator":
             assert item.key == "set-to-true"
@@ -290,6 +329,16 @@ def test_trap_22_blocked_lines_mislead_by_what_is_blocked() -> None:
     assert shown_with_blockage("ram", level, level).cas_kt == pytest.approx(0, abs=1)
     climbed, descended = (shown_with_blockage("ram-and-drain", level, state).cas_kt for state in (high, low))
     assert climbed > level.cas_kt > descended, "it behaves as an altimeter"
+    taught = {
+        ("ram", "level"): "stays-zero", ("ram", "above"): "stays-zero", ("ram", "below"): "stays-zero",
+        ("ram-drain", "level"): "stands-still", ("ram-drain", "above"): "reads-high",
+        ("ram-drain", "below"): "reads-low",
+        ("static", "level"): "works", ("static", "above"): "reads-low", ("static", "below"): "reads-high",
+    }  # fmt: skip
+    asked = [item for item in drawn("pitot-static-blockage", "groups") if item.ask == "behaviour"]
+    shown_asi = {(i.parameters["fault"], i.parameters["phase"]): i.key["asi"] for i in asked}
+    assert len(shown_asi.keys() & taught.keys()) >= 5
+    assert all(taught[case] == said for case, said in shown_asi.items() if case in taught)
 
 
 def test_trap_23_wrong_options_are_apart_in_order_and_do_not_tell_what_is_behind_them() -> None:
