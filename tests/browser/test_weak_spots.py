@@ -33,6 +33,7 @@ def test_from_a_weak_spot_to_before_and_after(open_page: Opener, axe: Axe, schoo
     assert_fits(teacher)
     teacher.emulate_media(media="screen")
     teacher.set_viewport_size({"width": 320, "height": 800})
+    what_matters_comes_first(teacher)
     expect(teacher.locator("nav.actions a[aria-current]")).to_have_css("font-weight", "700")
     follow(teacher, f"td a[href*='rechecks/new?family={FAMILY}']")
     assert not axe.faults(teacher)
@@ -56,6 +57,21 @@ def look(page: Page, axe: Axe, address: str) -> None:
     page.goto(address)
     assert not axe.faults(page)
     assert_fits(page)
+
+
+def what_matters_comes_first(page: Page) -> None:
+    """On a phone three topics stand there with how many students, the rest is opened by itself, and by the keyboard."""
+    topics, kinds = (page.locator(f"section:has(> h2:text-is('{name}'))") for name in ("Thèmes", "Genres de questions"))
+    assert page.evaluate("document.documentElement.scrollHeight") < 3 * 800
+    for folded, seen in ((True, 3), (False, len(library().packs))):
+        rows = topics.locator("tbody tr:visible")
+        expect(rows).to_have_count(seen)
+        expect(rows.first.locator("td[data-label='Élèves']")).to_have_text("1 peu : prudence")
+        topics.locator(".more summary").press("Enter" if folded else "Space")
+    expect(kinds.locator("table")).to_be_hidden()
+    kinds.locator(".more summary").click()
+    expect(kinds.locator("table")).to_be_visible()
+    page.locator(".more:has(+ nav) summary").click()
 
 
 def rows_are_blocks(page: Page) -> None:
