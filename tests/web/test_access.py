@@ -136,6 +136,7 @@ TABLE = {
     "sets.show_assignment": TEACHING,
     "sets.show_class_sets": TEACHING,
     "sets.show_key": TEACHING,
+    "sets.show_projected": TEACHING,
     "sets.show_new": TEACHING,
     "sets.show_set": TEACHING,
     "sets.show_sets": TEACHING,
