@@ -97,17 +97,31 @@ def _walk(
     steps |= {"deviation_deg": d} if "C" in rows else {}
     given = {NAMES[rows[0]]: key[rows[0]], **steps}
     spread = sum(map(abs, steps.values()))
+    toward_compass = rows in "TMC"
     return Solution(
         key=key[rows[-1]],
         given={"ask": ask, **given},
         wrong=dict(_wrong_walks(rows, key, paths)),
-        quantities={**{name: key[row] for row, name in NAMES.items()}, "variation_deg": v, "deviation_deg": d},
+        quantities={
+            **{name: key[row] for row, name in NAMES.items()},
+            "variation_deg": v,
+            "deviation_deg": d,
+            **_turned("v", v, toward_compass=toward_compass),
+            **_turned("d", d, toward_compass=toward_compass),
+        },
         steps=tuple(_walk_steps(rows, v, d)),
         verdict_figures=(FigureCall("ladder", {**given, "ask": ask, "key": [key[row] for row in rows]}),),
         model_notes=("steady",),
         scene="home" if at_home else "",
         features={"crosses-north": float(abs(signed(key[rows[0]])) < spread), "opposite-signs": float(v * d < 0)},
     )
+
+
+def _turned(name: str, error: int, *, toward_compass: bool) -> dict[str, str]:
+    """Return what the wrong sign does with an error and what is right: toward the compass, east comes off."""
+    comes_off = (error > 0) == toward_compass
+    done, due = ("adds", "taken-off") if comes_off else ("takes-off", "added")
+    return {f"{name}_done": done, f"{name}_due": due}
 
 
 def _wrong_walks(
