@@ -1,4 +1,4 @@
-// A question by keyboard: 1 to 5 choose, Enter answers and goes on. A drawing to pick on. A half-given answer
+// A question by keyboard: 1 to 5 choose, arrows turn a heading, Enter answers and goes on. A drawing to pick on. A half-given answer
 // outlives a change of language, and one that was sent a lost connection.
 import { typing } from "./page.js";
 
@@ -40,6 +40,16 @@ const fillIn = (name, value) => {
   }
 };
 
+// Up and down turn the heading in a box by a degree, with Shift by ten; from an empty one they start at north.
+const TURNS = { ArrowUp: 1, ArrowDown: -1 };
+const turn = (event) => {
+  const step = (TURNS[event.key] ?? 0) * (event.shiftKey ? 10 : 1);
+  if (!step || !/^\d{0,3}$/.test(event.target.value)) return;
+  event.preventDefault();
+  const heading = (Number(event.target.value) + step + 720) % 360 || 360;
+  event.target.value = String(heading).padStart(3, "0");
+};
+
 if (form) {
   const kept = JSON.parse(sessionStorage.getItem(HALF_GIVEN) ?? "{}");
   sessionStorage.removeItem(HALF_GIVEN);
@@ -49,6 +59,7 @@ if (form) {
   });
   window.addEventListener("pagehide", keep);
   for (const box of form.querySelectorAll("input[data-kind=heading]")) {
+    box.addEventListener("keydown", turn);
     box.addEventListener("change", () => {
       if (/^\d{1,3}$/.test(box.value)) box.value = box.value.padStart(3, "0");
     });

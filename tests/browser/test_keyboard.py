@@ -52,6 +52,18 @@ def test_digits_typed_in_a_box_are_digits(open_page: Opener) -> None:
     expect(page.locator("#verdict")).to_be_focused()
 
 
+def test_arrows_turn_a_heading_and_pass_through_north(open_page: Opener) -> None:
+    page = open_page(WIDE)
+    start_drill(page, "reading", "mean-of-swing")
+    box = page.locator("#value")
+    for key, heading in (("ArrowUp", "001"), ("ArrowDown", "360"), ("Shift+ArrowDown", "350"), ("ArrowUp", "351")):
+        box.press(key)
+        expect(box).to_have_value(heading)
+    box.fill("north")
+    box.press("ArrowUp")
+    expect(box).to_have_value("north")
+
+
 def test_question_mark_lists_the_keys_and_leads_back_to_the_half_given_answer(open_page: Opener) -> None:
     page = open_page(WIDE)
     start_drill(page, "dynamic", "what-caused-the-swing")
