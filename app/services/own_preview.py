@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from app.packs.own import ReckonedBody
-from app.packs.own_reckoned import FILTERS
+from app.packs.own_numbers import FILTERS
 from app.packs.spec import Language
 from app.questions.numbers import NUMBER_FILTERS
 from app.questions.trials import Trial

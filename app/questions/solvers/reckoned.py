@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from app.packs.formulas import NoValue, read_formula, to_nearest
-from app.packs.own_reckoned import KEY, LARGEST, SOLVER, YOURS, parameter_name
+from app.packs.own_numbers import LARGEST
+from app.packs.own_reckoned import KEY, SOLVER, YOURS, parameter_name
 from app.physics.angles import round_half_up, shown
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution, Wrong

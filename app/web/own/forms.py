@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from app.packs.own_reckoned import MOST_NUMBERS, OwnAnswer, OwnNumber
+from app.packs.own_numbers import OwnAnswer, OwnNumber
+from app.packs.own_reckoned import MOST_NUMBERS
 from app.packs.own_reckoned import MOST_WRONG as MOST_FORMULAS
 from app.packs.own_worded import MOST_WRONG
 from app.packs.spec import LANGUAGES, Language
