@@ -34,7 +34,7 @@ points scatter coefficient_a_deg coefficient_b_deg coefficient_c_deg
 opening_deg closing_deg track_error_deg distance_unit
 wrong_options explanation formulas
 setting_hundredths gap_hundredths level_ft next_level_ft gap_ft error_ft ridge_ft above_station_ft wind_along_kt
-usable_l burn_l_h reserve_min
+usable_l burn_l_h usable_fuel burn_per_h fuel_unit reserve_min
 rate_ft_min later_rate_ft_min altitude_kind comparison found_inhg departure_inhg station_inhg side_inhg
 destination_inhg
 flaps low_ias_kt high_ias_kt up_low_cas_kt up_high_cas_kt down_low_cas_kt down_high_cas_kt white_low_kt white_high_kt

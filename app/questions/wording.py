@@ -16,7 +16,7 @@ from app.questions.numbers import NBSP, NUMBER_FILTERS
 from app.questions.sums import write_sum
 from app.questions.values import show_value
 
-UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|US"
+UNITS = r"kt|ft|pi|NM|M|s|min|h|hPa|inHg|po|nT|°C|°|%|L|gal|US"
 BEFORE_UNIT = re.compile(rf" (?<=\d )(?=(?:{UNITS})(?![\w]))")  # begins with the space: few places to look at
 NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 ELISION = re.compile(r"\b([Dd])e (?=[AEIOUÉÈÎÔ][a-zà-ÿ])")  # before the name of a place: d'Osier

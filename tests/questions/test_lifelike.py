@@ -3,6 +3,9 @@
 from cmath import rect
 from dataclasses import replace
 from math import cos, radians, sin, sqrt
+from typing import Any
+
+import pytest
 
 from app.questions.draw import draw
 from tests.questions.engine import home, library
@@ -125,4 +128,15 @@ def test_what_an_hour_takes_goes_with_the_speed() -> None:
     """Some 0.2 to 0.35 litres a mile in cruise: common practice, no source."""
     for seed in DRAWS:
         given = draw(library(), "diversion-estimate", seed, home(), "boxes").solution.given
-        assert 0.2 < given["burn_l_h"] / given["tas_kt"] < 0.35, given
+        assert 0.2 < given["burn_per_h"] / given["tas_kt"] < 0.35, given
+
+
+@pytest.mark.parametrize(
+    ("where", "unit", "least", "most"), [((39.7, -105.0, "us"), "gallons", 5, 12), ((45.3, -75.7), "litres", 18, 42)]
+)
+def test_fuel_is_counted_as_it_is_there(where: tuple[Any, ...], unit: str, least: int, most: int) -> None:
+    for family in ("fuel-endurance-and-reserve", "diversion-estimate"):
+        for seed in range(60):
+            given = draw(library(), family, seed, home(*where)).solution.given
+            assert given["fuel_unit"] == unit
+            assert least <= given["burn_per_h"] <= most, given

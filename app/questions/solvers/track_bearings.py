@@ -9,6 +9,7 @@ from app.physics.track import bearing_from_relative, relative_from_bearing
 from app.physics.wind import heading_home_deg
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
+from app.questions.solvers.fuel_units import counted, fuel_unit_in
 from app.questions.solvers.registry import solver
 
 LEAST_MINUTES_APART = 4
@@ -72,9 +73,10 @@ def return_to_departure(parameters: Mapping[str, Any], _conventions: Conventions
 
 
 @solver("fuel-endurance-and-reserve")
-def fuel_endurance(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
+def fuel_endurance(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
     """Key: minutes the usable fuel lasts with the stated reserve still in the tanks; rounded down."""
-    usable, burn, reserve = (parameters[name] for name in ("usable_l", "burn_l_h", "reserve_min"))
+    unit, reserve = fuel_unit_in(conventions.region), parameters["reserve_min"]
+    usable, burn = (counted(parameters[name], unit) for name in ("usable_l", "burn_l_h"))
     lasts = endurance_min(usable, burn, reserve)
     key = int(lasts)
     whole_tank = int(endurance_min(usable, burn))
@@ -85,15 +87,15 @@ def fuel_endurance(parameters: Mapping[str, Any], _conventions: Conventions) -> 
         "hundredths-no-reserve": whole(100 * hours),
         "reserve-added": whole_tank + reserve,
         "reserve-twice": whole_tank - 2 * reserve,
-        "reserve-in-litres": int(endurance_min(usable - reserve, burn)),
+        "reserve-as-fuel": int(endurance_min(usable - reserve, burn)),
         "sixty-an-hour": whole(hours) * 60 - reserve,
     }
     wrong = {name: value for name, value in wrong.items() if value > 0 and abs(value - key) > LEAST_MINUTES_APART}
-    if not 60 <= key <= 330 or usable <= reserve:
+    if not 60 <= key <= 330:
         raise Redraw("no flight, or a very long one")
     return Solution(
         key=key,
-        given={"usable_l": usable, "burn_l_h": burn, "reserve_min": reserve},
+        given={"usable_fuel": usable, "burn_per_h": burn, "fuel_unit": unit, "reserve_min": reserve},
         wrong=wrong,
         quantities={"tank_min": endurance_min(usable, burn), "whole_min": whole_tank, "key_min": key},
         steps=("whole", "less-reserve"),

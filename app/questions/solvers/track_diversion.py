@@ -10,6 +10,7 @@ from app.physics.track import minutes_for
 from app.physics.wind import drift_by_clock_deg, ground_speed_kt, max_drift_deg
 from app.questions.conventions import Conventions
 from app.questions.model import Redraw, Solution
+from app.questions.solvers.fuel_units import counted, fuel_unit_in
 from app.questions.solvers.registry import solver
 
 SQUARE_NM = 10
@@ -21,7 +22,7 @@ LEAST_APART_NM = 18  # the labels of two places on the chart, which is 120 wide,
 
 
 class Plan(NamedTuple):
-    """The boxes: degrees true, miles, correction right positive, degrees magnetic, minutes, litres."""
+    """The boxes: degrees true, miles, correction right positive, degrees magnetic, minutes, litres or US gallons."""
 
     track: int
     distance: int
@@ -32,13 +33,15 @@ class Plan(NamedTuple):
 
 
 @solver("diversion-estimate")
-def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions) -> Solution:
-    """Key: track and distance from the position, correction by the clock rule, magnetic heading, minutes, litres."""
+def diversion_estimate(parameters: Mapping[str, Any], conventions: Conventions) -> Solution:
+    """Key: track and distance from the position, correction by the clock rule, magnetic heading, minutes, fuel."""
     here, there, start = (_place(parameters, name) for name in ("_a", "_b", ""))
-    given = {name: parameters[name] for name in ("wind_from_deg", "wind_kt", "tas_kt", "variation_deg", "burn_l_h")}
+    given = {name: parameters[name] for name in ("wind_from_deg", "wind_kt", "tas_kt", "variation_deg")}
     least, most = LITRES_AN_HOUR_A_KNOT
-    if not least <= given["burn_l_h"] / given["tas_kt"] <= most:
+    if not least <= parameters["burn_l_h"] / given["tas_kt"] <= most:
         raise Redraw("no aeroplane of that speed burns so little or so much")
+    unit = fuel_unit_in(conventions.region)
+    given["burn_per_h"] = counted(parameters["burn_l_h"], unit)
     leg, other = _from_to(here, there), _from_to(start, there)
     if not SHORTEST_NM <= leg[1] <= LONGEST_NM or _from_to(start, here)[1] < LEAST_LEG_NM:
         raise Redraw("the alternate is very near or far, or the flight has hardly begun")
@@ -54,7 +57,7 @@ def diversion_estimate(parameters: Mapping[str, Any], _conventions: Conventions)
     chart = FigureCall("chart-sketch", {"square_nm": SQUARE_NM, "spots": spots})
     return Solution(
         key=plan._asdict(),
-        given={**given, **chart.parameters},
+        given={**given, "fuel_unit": unit, **chart.parameters},
         wrong=_wrong_boxes(plan, other, given),
         quantities={**_quantities(plan, (there[0] - here[0], there[1] - here[1]), off, given),
                     "wind_end": "from-ahead" if abs(angle) < 90 else "from-behind"},
@@ -75,7 +78,7 @@ def _plan(leg: tuple[int, int], angle: float, off: float, given: Mapping[str, in
     correction = drift if angle > 0 else -drift
     minutes = whole(minutes_for(leg[1], given["gs_kt"]))
     heading = shown(leg[0] + correction - given["variation_deg"])
-    return Plan(*leg, correction, heading, minutes, whole(given["burn_l_h"] * minutes / 60))
+    return Plan(*leg, correction, heading, minutes, whole(given["burn_per_h"] * minutes / 60))
 
 
 def _wrong_boxes(plan: Plan, other: tuple[int, int], given: Mapping[str, int]) -> dict[str, Any]:
@@ -90,7 +93,7 @@ def _wrong_boxes(plan: Plan, other: tuple[int, int], given: Mapping[str, int]) -
         "no-variation": {"heading": shown(plan.track + plan.correction)},
         "variation-turned": {"heading": shown(plan.track + plan.correction + given["variation_deg"])},
         "hundredths": {"minutes": whole(100 * plan.distance / given["gs_kt"])},
-        "an-hour": {"fuel": given["burn_l_h"]},
+        "an-hour": {"fuel": given["burn_per_h"]},
     }
 
 
@@ -107,7 +110,7 @@ def _quantities(plan: Plan, gap_nm: tuple[int, int], off: float, given: Mapping[
         "wind_side": "right" if plan.correction > 0 else "left",
         "key_deg": plan.heading,
         "key_min": plan.minutes,
-        "fuel_l": plan.fuel,
+        "fuel": plan.fuel,
     }
 
 
@@ -116,7 +119,7 @@ def _follow(earlier: Mapping[str, Any], given: Mapping[str, int]) -> dict[str, A
     return {
         "heading": shown(earlier["track"] + earlier["correction"] - given["variation_deg"]),
         "minutes": whole(minutes_for(earlier["distance"], given["gs_kt"])) if earlier["distance"] > 0 else 0,
-        "fuel": whole(given["burn_l_h"] * earlier["minutes"] / 60),
+        "fuel": whole(given["burn_per_h"] * earlier["minutes"] / 60),
     }
 
 

@@ -42,7 +42,7 @@ def way_home(draw: Draw) -> int:
 
 def fuel(draw: Draw) -> int:
     p = draw["parameters"]
-    return math.floor(round(p["usable_l"] * 60 / p["burn_l_h"], 9)) - p["reserve_min"]
+    return math.floor(round(p["usable_fuel"] * 60 / p["burn_per_h"], 9)) - p["reserve_min"]
 
 
 def eta(draw: Draw) -> int:
@@ -112,7 +112,7 @@ def diversion(draw: Draw) -> dict[str, int]:
         "correction": correction,
         "heading": circle(track + correction - p["variation_deg"]),
         "minutes": minutes,
-        "fuel": math.floor(p["burn_l_h"] * minutes / 60 + 0.5),
+        "fuel": math.floor(p["burn_per_h"] * minutes / 60 + 0.5),
     }
 
 
