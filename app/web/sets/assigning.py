@@ -22,12 +22,14 @@ USUAL_HOUR = "17:00"
 @sets.get("/topic-sets/<uuid:set_id>/assign")
 @allow(*TEACHING)
 def show_assign(set_id: UUID) -> ResponseReturnValue:
-    """Ask to whom (the address may name classes and people), and until when: in a week, unless changed."""
+    """Ask to whom (the address may name classes and people; an only class is chosen), and until when: in a week."""
     local = (now() + USUAL_TIME).astimezone(ZoneInfo(actor().time_zone))
     named = {
         name: tuple(known for each in request.args.getlist(name) if (known := _uuid(each)))
         for name in ("class", "person")
     }
+    if not any(named.values()) and len(taught := list_assignable(uow(), actor()).classes) == 1:
+        named["class"] = (taught[0][0].id,)
     wish = AssignWish(named["class"], named["person"], f"{local:%Y-%m-%d}", USUAL_HOUR, actor().time_zone)
     return _page(set_id, wish)
 

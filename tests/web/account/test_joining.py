@@ -118,7 +118,8 @@ def test_school_is_made_on_a_page(open_app: Flask) -> None:
     assert "“Ottawa”" in page.words("//*[@id='time_zone-refusal']")
     page = browser.submit(page, fields | {"time_zone": "America/Toronto"}, FORM)
     once = {"school": "tern-river", "login": page.words("//dd[3]"), "code": page.words("//dd[4]")}
-    selma = Browser(open_app)
-    selma.submit(selma.get_page("/first-sign-in"), once | {"password": NEWCOMER["password"]}, FORM)
-    assert selma.address == "/classes"
-    assert selma.get_page("/classes").language == "fr"
+    door = browser.get_page(page.find("//a[.='Sign in with this code']/@href")[0])
+    assert door.find("//input[@id='school' or @id='login']/@value") == [once["school"], once["login"]]
+    browser.submit(door, once | {"password": NEWCOMER["password"]}, FORM)
+    assert browser.address == "/classes"
+    assert browser.get_page("/classes").language == "fr"

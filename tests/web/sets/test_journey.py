@@ -239,8 +239,11 @@ def test_the_plan_for_today_leads_to_what_is_due(evening: Evening, clock: Clock)
 
 
 def test_assign_form_may_name_whom_it_is_for(evening: Evening) -> None:
-    page = evening.ingrid.get_page(f"{evening.make_conversions()}/assign?person={evening.alice_id}&class=nonsense")
+    address = evening.make_conversions()
+    page = evening.ingrid.get_page(f"{address}/assign?person={evening.alice_id}&class=nonsense")
     assert page.find("//input[@type='checkbox'][@checked]/@value") == [evening.alice_id]
+    page = evening.ingrid.get_page(f"{address}/assign")
+    assert page.find("//input[@type='checkbox'][@checked]/@value") == [evening.class_id]  # the only one she teaches
 
 
 def test_two_clicks_from_the_first_page_to_who_has_not_done_it(evening: Evening) -> None:
