@@ -117,25 +117,11 @@ class ReckonedBody(OwnBody):
     def as_family(self, family_id: str, version: int) -> Family:
         """Return the family that draws this question's numbers."""
         en, fr = both(self.en, self.fr)
-        answer, fill = self.answer, self._filler()
+        fill = self._filler()
         steps = {
             f"why-{n}": WorkingLine(text=Text(en=fill(a), fr=fill(b)))
             for n, (a, b) in enumerate(zip(en.why, fr.why, strict=True), 1)
         }
-        value = ValueFormat(
-            kind="heading" if answer.nearest == "heading" else "number",
-            unit=answer.unit,
-            decimals=answer.decimals,
-            tolerance=answer.tolerance,
-        )
-        ask = Ask(
-            id="which",
-            forms=("typed",) if self.typed_only else ("choice", "typed"),
-            question=Text(en=fill(en.question), fr=fill(fr.question)),
-            value=value,
-            rounding=answer.rounding(),
-            need=3 if len(self.wrong) >= MANY_WRONG else 2,
-        )
         plain = not _capitals(en.question + " " + fr.question) & set(self.names)
         skills = (en.question, fr.question) if plain else (en.title, fr.title)
         drawn = {parameter_name(each.name): each.drawn for each in self.numbers if each.drawn}
@@ -151,7 +137,7 @@ class ReckonedBody(OwnBody):
             sources=(self.source,),
             syllabus={},
             parameters={**drawn, "formulas": Parameter(choices=(self._formulas(version, tuple(steps)),))},
-            asks=(ask,),
+            asks=(self._ask(Text(en=fill(en.question), fr=fill(fr.question))),),
             scenes=(Scene(text=Text(en=fill(en.situation), fr=fill(fr.situation))),),
             misconceptions=tuple(
                 Misconception(
@@ -164,6 +150,22 @@ class ReckonedBody(OwnBody):
             ),
             working=steps,
             languages=self.languages,
+        )
+
+    def _ask(self, question: Text) -> Ask:
+        answer = self.answer
+        return Ask(
+            id="which",
+            forms=("typed",) if self.typed_only else ("choice", "typed"),
+            question=question,
+            value=ValueFormat(
+                kind="heading" if answer.nearest == "heading" else "number",
+                unit=answer.unit,
+                decimals=answer.decimals,
+                tolerance=answer.tolerance,
+            ),
+            rounding=answer.rounding(),
+            need=3 if len(self.wrong) >= MANY_WRONG else 2,
         )
 
     def _formulas(self, version: int, steps: Sequence[str]) -> dict[str, object]:
