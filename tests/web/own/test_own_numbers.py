@@ -1,12 +1,16 @@
 """An own question with numbers, on pages: written, refused at the word, read, released, asked, printed in versions."""
 
 import re
+from datetime import timedelta
 
 import pytest
 
 from app.services.actor import Role
-from app.services.own_library import family_id
+from app.services.own_library import family_id, school_library
+from app.services.quality_count import count_school
+from tests.fakes import Clock
 from tests.pages import Page, words_of
+from tests.questions.engine import library
 from tests.questions.own_reckoned import ENGLISH, changed
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool
@@ -160,6 +164,17 @@ def test_a_student_meets_new_numbers_each_time_and_no_formula(school: OneSchool,
         assert labels or f"take {key} min, not {answer['value']}." in verdict.text.replace("\u00a0", " ")
         page = alice.get_page(verdict.find("//a[contains(@class, 'button')]")[0].get("href"))
     assert len(seen) == 4
+
+
+def test_the_list_of_quality_says_whose_it_is(school: OneSchool, ingrid: Browser, family: str, clock: Clock) -> None:
+    alice = school.browser_of(school.add(Role.STUDENT, "Alice"))
+    page = alice.start_drill(family, length=1)
+    choices = page.find("//input[@name='choice']/@value")
+    alice.submit(page, {"choice": choices[0]} if choices else {"value": "1"})
+    clock.forward(timedelta(minutes=10))
+    count_school(school.backend.uow, school_library(school.backend.uow, school.id, library()), school.id, clock())
+    (row,) = ingrid.get_page("/school/quality").find(f"//tbody/tr[.//a[contains(@href, '{family}')]]")
+    assert "own question" in words_of(row)
 
 
 def test_versions_of_a_sheet_have_other_numbers(ingrid: Browser, family: str) -> None:
