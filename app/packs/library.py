@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
+from functools import cached_property
 
 from app.packs.spec import FORMAT, Family, Language, Pack, Shared
 from app.packs.syllabus import Syllabuses
@@ -28,6 +29,11 @@ class Library:
     shared: Shared
     files: Mapping[str, str]
     syllabuses: Syllabuses = field(default_factory=lambda: Syllabuses(format=FORMAT))
+
+    @cached_property
+    def unlisted(self) -> frozenset[str]:
+        """The families that no pack lists: known for what was drawn from them, and drawn anew no more."""
+        return frozenset(self.families).difference(*(pack.families for pack in self.packs.values()))
 
     def family(self, family_id: str) -> Family:
         """Return the family; UnknownFamily names close matches."""

@@ -38,11 +38,20 @@ class OwnLibraries:
 
 
 def school_library(uow: UnitOfWork, school_id: UUID, packs: Library) -> Library:
-    """Return the packs with what a school asks of its own; the packs themselves where that is nothing."""
+    """Return the packs with what a school asks of its own; the packs themselves where that is nothing.
+
+    A retired question is known still, for what was made with it, and listed in no pack: new draws leave it out.
+    """
     with uow.reader() as connection:
         asked = own_questions.list_asked(connection, school_id)
-    families = [family for row in asked if (family := _family_of(row, packs)) is not None]
-    return with_families(packs, families) if families else packs
+    families = [(row, family) for row in asked if (family := _family_of(row, packs)) is not None]
+    if not families:
+        return packs
+    listed = with_families(packs, (family for row, family in families if not row.retired))
+    kept = {family.id: family for row, family in families if row.retired}
+    return replace(
+        listed, families={**listed.families, **kept}, files={**listed.files, **{each: each for each in kept}}
+    )
 
 
 def with_families(packs: Library, families: Iterable[Family]) -> Library:

@@ -20,14 +20,14 @@ LONGEST_REASON = 500
 
 
 def offered(uow: UnitOfWork, actor: Actor, library: Library) -> Library:
-    """Return the library without what the actor's school has withdrawn; what was answered is shown by the whole one."""
+    """Return the library without what the school has withdrawn or retired; what was answered is shown by the whole."""
     with uow.reader() as connection:
         return load_offered(connection, actor, library)
 
 
 def load_offered(connection: Connection, actor: Actor, library: Library) -> Library:
     """Return the same as `offered`, for whoever reads other things besides."""
-    gone = frozenset(still_withdrawn(library, withdrawals.list_withdrawals(connection, actor.school_id)))
+    gone = library.unlisted.union(still_withdrawn(library, withdrawals.list_withdrawals(connection, actor.school_id)))
     return _without(library, gone) if gone else library
 
 

@@ -20,11 +20,12 @@ class OwnChanged(Exception):
 
 
 class AskedRow(NamedTuple):
-    """The version of a question that is asked."""
+    """The version of a question that is asked, or was until the question was retired."""
 
     question_id: UUID
     version: int
     body: Mapping[str, Any]
+    retired: bool
 
 
 _OF_SCHOOL = VERSION.c.school_id == bindparam("school_id")
@@ -35,13 +36,13 @@ _RELEASED = (
     .subquery("released")
 )
 LIST_ASKED = (
-    select(VERSION.c.question_id, VERSION.c.version, VERSION.c.body)
+    select(VERSION.c.question_id, VERSION.c.version, VERSION.c.body, QUESTION.c.retired_at.is_not(None))
     .select_from(
         VERSION.join(
             _RELEASED, (VERSION.c.question_id == _RELEASED.c.question_id) & (VERSION.c.version == _RELEASED.c.version)
         ).join(QUESTION, (QUESTION.c.school_id == VERSION.c.school_id) & (QUESTION.c.id == VERSION.c.question_id))
     )
-    .where(_OF_SCHOOL, QUESTION.c.retired_at.is_(None))
+    .where(_OF_SCHOOL)
     .order_by(VERSION.c.question_id)
 )
 LIST_QUESTIONS = select(QUESTION).where(QUESTION.c.school_id == bindparam("school_id")).order_by(QUESTION.c.id)
@@ -75,7 +76,7 @@ REVISION = select(SCHOOL.c.own_revision).where(SCHOOL.c.id == bindparam("school_
 
 
 def list_asked(connection: Connection, school_id: UUID) -> tuple[AskedRow, ...]:
-    """Return what a school asks of its own: of each question that is not retired, the latest released version."""
+    """Return what a school asks of its own: of each question the latest released version, retired ones too."""
     return tuple(AskedRow(*row) for row in connection.execute(LIST_ASKED, {"school_id": school_id}))
 
 

@@ -11,6 +11,7 @@ from tests.pages import Page, words_of
 from tests.web.browsing import Browser
 from tests.web.members import OneSchool, new_school
 from tests.web.own.written import WRITTEN
+from tests.web.sets.evening import DEFAULTS, SET_FORM, evening_of
 
 FORM = "//form[@action='/own-questions']"
 RELEASE, GIVE_BACK, RETIRE = (f"//form[contains(@action, '/{deed}')]" for deed in ("release", "give-back", "retire"))
@@ -97,6 +98,24 @@ def test_retired_and_asked_again(ingrid: Browser, selma: Browser) -> None:
     selma.submit(selma.get_page(address), {}, RELEASE)
     assert "it is asked no more" in ingrid.submit(ingrid.get_page(address), {}, RETIRE).text
     assert "Asked since" in ingrid.submit(ingrid.get_page(address), {}, RETIRE).text
+
+
+def test_retired_it_stays_in_a_set_that_was_given_out(school: OneSchool) -> None:
+    evening = evening_of(school)
+    selma = school.browser_of(school.add(Role.SCHOOL, "Selma"))
+    write(evening.ingrid)
+    address, family = evening.ingrid.address, family_id(own_id(evening.ingrid))
+    selma.submit(selma.get_page(address), {}, RELEASE)
+    evening.make(fixed=f"{family} true-to-compass", topics=[])
+    evening.assign(evening.ingrid.address)
+    evening.ingrid.submit(evening.ingrid.get_page(address), {}, RETIRE)
+    page = evening.alice.submit(evening.alice.get_page("/sets"), {}, "//form[contains(@action, '/sittings')]")
+    assert page.heading == "Which part of the compass stays with the aircraft?"
+    refused = evening.ingrid.submit(
+        evening.ingrid.get_page("/topic-sets/new"), DEFAULTS | {"fixed": family}, SET_FORM, 422
+    )
+    assert "There is no kind of question" in refused.words("//p[@id='fixed-refusal']")
+    assert "Where the lubber line stands" not in evening.alice.get_page("/topics/principle").text
 
 
 def test_a_file_that_was_saved_is_read_again(ingrid: Browser) -> None:
