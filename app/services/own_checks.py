@@ -96,9 +96,9 @@ def find_problems(tried: Library, actor: Actor, body: OwnBody, family_id: str, d
 def where_in_words(where: str, language: Language) -> str:
     """Return what a refusal names: the right answer, a wrong one by its number, or a number by its name."""
     if where == KEY:
-        return say("own-the-key", language)
+        return say("own-piece-key", language)
     _, dash, number = where.partition("-")
-    return say("own-the-wrong", language, number=number) if dash else where
+    return say("own-piece-wrong", language, number=number) if dash else where
 
 
 def refusal_in_words(trial: Trial, language: Language) -> str:
@@ -110,7 +110,7 @@ def refusal_in_words(trial: Trial, language: Language) -> str:
 
 def _refusal(code: str, where: Sequence[str], language: Language) -> str:
     words = [where_in_words(each, language) for each in where]
-    return say(f"own-lost-{code}", language, first=words[0], second=words[-1])
+    return say(f"own-piece-{code}", language, first=words[0], second=words[-1])
 
 
 def _of_trials(trials: Sequence[Trial], language: Language) -> Iterator[Finding]:

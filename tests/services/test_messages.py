@@ -4,6 +4,8 @@ import pytest
 
 from app.services.messages import MESSAGES, say, say_number
 
+PIECE = "-piece-"  # in the code of what stands within another message
+
 
 def names(text: str) -> set[str]:
     return {name for _, name, _, _ in Formatter().parse(text) if name}
@@ -14,8 +16,9 @@ def test_both_languages_say_the_same_values(code: str) -> None:
     english, french = MESSAGES[code]
     assert names(english) == names(french)
     assert english != french
-    assert english.endswith(".")
-    assert french.endswith(".")
+    if PIECE not in code:
+        assert english.endswith(".")
+        assert french.endswith(".")
 
 
 def test_long_values_are_cut_and_french_keeps_its_spaces() -> None:

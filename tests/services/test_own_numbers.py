@@ -102,7 +102,10 @@ def findings(uow: UnitOfWork, cast: Cast, **changes: Any) -> list[tuple[bool, st
         ({"answer": {"formula": "1 / (SPEED − SPEED)"}}, "the right answer divides by zero"),
         ({"answer": {"formula": "SPEED ^ 4"}}, "the right answer becomes too large"),
         ({"answer": {"formula": "SPEED"}}, "the question tells the right answer"),
-        ({"wrong": ["SPEED", "KEY + 20", "KEY + 20", "KEY − 5"]}, "wrong answer 2 and wrong answer 3 always make one"),
+        (
+            {"wrong": ["SPEED", "KEY + 20", "KEY + 20", "KEY − 5"]},
+            "One value always comes of wrong answer 2 and wrong answer 3",
+        ),
         (
             {"en": ENGLISH | {"situation": "You fly DISTANCE NM."}, "fr": None},
             "needs SPEED, which the question does not",
