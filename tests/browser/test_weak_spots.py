@@ -67,11 +67,11 @@ def what_matters_comes_first(page: Page) -> None:
         rows = topics.locator("tbody tr:visible")
         expect(rows).to_have_count(seen)
         expect(rows.first.locator("td[data-label='Élèves']")).to_have_text("1 peu : prudence")
-        topics.locator(".more summary").press("Enter" if folded else "Space")
+        topics.locator(".phone-fold summary").press("Enter" if folded else "Space")
     expect(kinds.locator("table")).to_be_hidden()
-    kinds.locator(".more summary").click()
+    kinds.locator(".phone-fold summary").click()
     expect(kinds.locator("table")).to_be_visible()
-    page.locator(".more:has(+ nav) summary").click()
+    page.locator(".phone-fold:has(+ nav) summary").click()
 
 
 def rows_are_blocks(page: Page) -> None:
