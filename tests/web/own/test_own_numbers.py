@@ -23,16 +23,6 @@ DRAWS = "//div[@aria-label='Twenty draws']//tbody/tr"
 
 
 @pytest.fixture
-def selma(school: OneSchool) -> Browser:
-    return school.browser_of(school.add(Role.SCHOOL, "Selma"))
-
-
-@pytest.fixture
-def ingrid(school: OneSchool) -> Browser:
-    return school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
-
-
-@pytest.fixture
 def family(ingrid: Browser, selma: Browser) -> str:
     """The released question."""
     write(ingrid, as_sent())

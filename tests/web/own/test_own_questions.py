@@ -3,8 +3,6 @@
 from io import BytesIO
 from uuid import UUID
 
-import pytest
-
 from app.services.actor import Role
 from app.services.own_library import family_id
 from tests.pages import Page, words_of
@@ -15,16 +13,6 @@ from tests.web.sets.evening import DEFAULTS, SET_FORM, evening_of
 
 FORM = "//form[@action='/own-questions']"
 RELEASE, GIVE_BACK, RETIRE = (f"//form[contains(@action, '/{deed}')]" for deed in ("release", "give-back", "retire"))
-
-
-@pytest.fixture
-def selma(school: OneSchool) -> Browser:
-    return school.browser_of(school.add(Role.SCHOOL, "Selma"))
-
-
-@pytest.fixture
-def ingrid(school: OneSchool) -> Browser:
-    return school.browser_of(school.add(Role.INSTRUCTOR, "Ingrid"))
 
 
 def write(browser: Browser, status: int = 200, **changes: str) -> Page:
